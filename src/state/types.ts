@@ -1,0 +1,187 @@
+import type {
+  Density,
+  Outcome,
+  Pressure,
+  SpecificEnergy,
+  SpecificEntropy,
+  Speed,
+  Temperature,
+} from "../units/index.js";
+
+/** Where a state lies. Above both critical values it is `supercritical`. */
+export type Phase = "liquid" | "vapour" | "two-phase" | "supercritical";
+
+/** What every state has, in one phase or two. Mass basis, SI. */
+export interface CommonProperties {
+  /** The refrigerant this is a state of; it knows its `.sources` and `.limits`. */
+  readonly refrigerant: Refrigerant;
+  /** Temperature, K. */
+  readonly temperature: Temperature;
+  /** Absolute pressure, Pa. */
+  readonly pressure: Pressure;
+  /** Density, kg/m3; in two phases that of the whole. */
+  readonly density: Density;
+  /** Specific enthalpy, J/kg, counted from the refrigerant's reference state. */
+  readonly enthalpy: SpecificEnergy;
+  /** Specific entropy, J/(kg K), counted from the refrigerant's reference state. */
+  readonly entropy: SpecificEntropy;
+  /** Specific internal energy, J/kg, u = h − p/ρ. */
+  readonly internalEnergy: SpecificEnergy;
+  /** Specific Gibbs energy, J/kg, g = h − T s. */
+  readonly gibbsEnergy: SpecificEnergy;
+  /** Specific Helmholtz energy, J/kg, a = u − T s. */
+  readonly helmholtzEnergy: SpecificEnergy;
+  /** Z = p/(ρ R T). */
+  readonly compressibilityFactor: number;
+  /** Mass fractions by designation. */
+  readonly composition: Readonly<Record<string, number>>;
+  /** Isobaric heat capacity of the ideal gas at this temperature, J/(kg K). */
+  readonly cp0: SpecificEntropy;
+  /** True when the caller opted in and the state lies outside the equation's range: less trustworthy. */
+  readonly extrapolated: boolean;
+}
+
+/** A state in one phase. */
+export interface SinglePhaseState extends CommonProperties {
+  readonly phase: "liquid" | "vapour" | "supercritical";
+  /** 0 for saturated liquid, 1 for saturated vapour, undefined away from saturation. */
+  readonly quality: 0 | 1 | undefined;
+  /** Isobaric heat capacity, J/(kg K). */
+  readonly cp: SpecificEntropy;
+  /** Isochoric heat capacity, J/(kg K). */
+  readonly cv: SpecificEntropy;
+  /** Speed of sound, m/s. */
+  readonly speedOfSound: Speed;
+  /** Isentropic exponent κ = ρ w²/p = −(v/p)(∂p/∂v)ₛ; equals cp/cv only for an ideal gas. */
+  readonly isentropicExponent: number;
+  /** Joule–Thomson coefficient (∂T/∂p)ₕ, K/Pa. */
+  readonly jouleThomson: number;
+  /** Isothermal compressibility κ_T = (1/ρ)(∂ρ/∂p)_T, 1/Pa. */
+  readonly isothermalCompressibility: number;
+  /** Thermal expansion coefficient α = −(1/ρ)(∂ρ/∂T)_p, 1/K. */
+  readonly thermalExpansion: number;
+  /** Second virial coefficient B(T), m3/mol. */
+  readonly secondVirial: number;
+  /** Fugacity coefficient φ = f/p. */
+  readonly fugacityCoefficient: number;
+}
+
+/** A state with liquid and vapour in equilibrium. */
+export interface TwoPhaseState extends CommonProperties {
+  readonly phase: "two-phase";
+  /** Mass of vapour over mass of the whole, 0 to 1. */
+  readonly quality: number;
+  /** The liquid part. */
+  readonly liquid: SinglePhaseState;
+  /** The vapour part. */
+  readonly vapour: SinglePhaseState;
+  /** Enthalpy of vaporisation at this temperature, J/kg. */
+  readonly latentHeat: SpecificEnergy;
+}
+
+/** A state point; `phase` tells which kind, and TypeScript narrows on it. */
+export type State = SinglePhaseState | TwoPhaseState;
+
+/** Liquid and vapour in equilibrium. */
+export interface Saturation {
+  /** Temperature of both phases, K. */
+  readonly temperature: Temperature;
+  /** Absolute pressure of both phases, Pa. */
+  readonly pressure: Pressure;
+  /** Saturated liquid. */
+  readonly liquid: SinglePhaseState;
+  /** Saturated vapour. */
+  readonly vapour: SinglePhaseState;
+  /** Enthalpy of vaporisation, J/kg. */
+  readonly latentHeat: SpecificEnergy;
+}
+
+/** A point of the saturation curve: by temperature or by pressure, not both. */
+export type SaturationInput = { readonly temperature: Temperature } | { readonly pressure: Pressure };
+
+/** A pair that fixes one state. */
+export type StateInput =
+  | { readonly temperature: Temperature; readonly pressure: Pressure }
+  | { readonly pressure: Pressure; readonly enthalpy: SpecificEnergy }
+  | { readonly pressure: Pressure; readonly entropy: SpecificEntropy }
+  | { readonly temperature: Temperature; readonly density: Density }
+  | { readonly pressure: Pressure; readonly quality: number }
+  | { readonly temperature: Temperature; readonly quality: number }
+  | { readonly density: Density; readonly internalEnergy: SpecificEnergy }
+  | { readonly enthalpy: SpecificEnergy; readonly entropy: SpecificEntropy };
+
+/** Options of a property call. */
+export interface StateOptions {
+  /** Allow values outside the equation's range; the result is marked `extrapolated`. Default false. */
+  readonly extrapolate?: boolean;
+}
+
+/**
+ * Where enthalpy and entropy are counted from. `iir`: h = 200 kJ/kg and s = 1 kJ/(kg K) for saturated liquid at
+ * 0 °C; `ashrae`: both 0 for saturated liquid at −40 °C; `nbp`: both 0 for saturated liquid at 101.325 kPa; or
+ * any state with the values it shall have.
+ */
+export type ReferenceState =
+  | "iir"
+  | "ashrae"
+  | "nbp"
+  | {
+      readonly at:
+        | { readonly temperature: Temperature; readonly pressure: Pressure }
+        | { readonly temperature: Temperature; readonly quality: 0 | 1 };
+      readonly enthalpy: SpecificEnergy;
+      readonly entropy: SpecificEntropy;
+    };
+
+/** A refrigerant one can ask for states. */
+export interface Refrigerant {
+  /** Designation of ISO 817. */
+  readonly designation: string;
+  /** Chemical name. */
+  readonly name: string;
+  /** Short name of the equation of state in use. */
+  readonly equation: string;
+  /** Molar mass, kg/mol. */
+  readonly molarMass: number;
+  /** Gas constant per mass, R/M, J/(kg K), as used by the equation. */
+  readonly specificGasConstant: number;
+  /** Critical point of the equation, found numerically: K, Pa, kg/m3. */
+  readonly critical: {
+    readonly temperature: Temperature;
+    readonly pressure: Pressure;
+    readonly density: Density;
+  };
+  /** Range of validity: K and Pa. */
+  readonly limits: {
+    readonly minimumTemperature: Temperature;
+    readonly maximumTemperature: Temperature;
+    readonly maximumPressure: Pressure;
+  };
+  /** Zero of enthalpy and entropy in use. */
+  readonly referenceState: ReferenceState;
+  /** Full citations, the equation of state first. */
+  readonly sources: readonly string[];
+  /** Doubts and corrections a careful user should know. */
+  readonly notes: readonly string[];
+  /** Liquid and vapour in equilibrium. */
+  saturation(at: SaturationInput, options?: StateOptions): Saturation;
+  /** Bubble point; for a pure refrigerant the same as {@link Refrigerant.saturation}. */
+  bubble(at: SaturationInput, options?: StateOptions): Saturation;
+  /** Dew point; for a pure refrigerant the same as {@link Refrigerant.saturation}. */
+  dew(at: SaturationInput, options?: StateOptions): Saturation;
+  /** The state at a temperature and a pressure: always one phase. */
+  state(
+    at: { readonly temperature: Temperature; readonly pressure: Pressure },
+    options?: StateOptions,
+  ): SinglePhaseState;
+  /** The state that a pair of properties fixes. */
+  state(at: StateInput, options?: StateOptions): State;
+  /** As {@link Refrigerant.saturation}, without throwing. */
+  trySaturation(at: SaturationInput, options?: StateOptions): Outcome<Saturation>;
+  /** As {@link Refrigerant.bubble}, without throwing. */
+  tryBubble(at: SaturationInput, options?: StateOptions): Outcome<Saturation>;
+  /** As {@link Refrigerant.dew}, without throwing. */
+  tryDew(at: SaturationInput, options?: StateOptions): Outcome<Saturation>;
+  /** As {@link Refrigerant.state}, without throwing. */
+  tryState(at: StateInput, options?: StateOptions): Outcome<State>;
+}
