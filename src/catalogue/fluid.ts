@@ -26,9 +26,9 @@ export type IdealPart =
 
 /** Residual part of a Helmholtz equation: rows of coefficients for each form of term. */
 export interface ResidualPart {
-  /** [n, t, d, l]: n τ^t δ^d exp(−δ^l); l = 0 means no exponential. */
+  /** `[n, t, d, l]`: n τ^t δ^d exp(−δ^l); l = 0 means no exponential. */
   readonly power: readonly (readonly [n: number, t: number, d: number, l: number])[];
-  /** [n, t, d, l, m, g, k]: n τ^t δ^d exp(−g δ^l − k τ^m). */
+  /** `[n, t, d, l, m, g, k]`: n τ^t δ^d exp(−g δ^l − k τ^m). */
   readonly doubleExp?: readonly (readonly [
     n: number,
     t: number,
@@ -38,7 +38,7 @@ export interface ResidualPart {
     g: number,
     k: number,
   ])[];
-  /** [n, t, d, η, β, γ, ε]: n τ^t δ^d exp(−η(δ − ε)² − β(τ − γ)²). */
+  /** `[n, t, d, η, β, γ, ε]`: n τ^t δ^d exp(−η(δ − ε)² − β(τ − γ)²). */
   readonly gaussian?: readonly (readonly [
     n: number,
     t: number,
@@ -48,7 +48,7 @@ export interface ResidualPart {
     gamma: number,
     epsilon: number,
   ])[];
-  /** [n, t, d, η, β, γ, ε, b]: n τ^t δ^d exp(−η(δ − ε)² + 1/(β(τ − γ)² + b)). */
+  /** `[n, t, d, η, β, γ, ε, b]`: n τ^t δ^d exp(−η(δ − ε)² + 1/(β(τ − γ)² + b)). */
   readonly reciprocalBell?: readonly (readonly [
     n: number,
     t: number,
@@ -59,7 +59,7 @@ export interface ResidualPart {
     epsilon: number,
     b: number,
   ])[];
-  /** [n, a, b, B, C, D, A, β]: n Δ^b δ ψ, the terms that bend isotherms at a critical point. */
+  /** `[n, a, b, B, C, D, A, β]`: n Δ^b δ ψ, the terms that bend isotherms at a critical point. */
   readonly nonAnalytic?: readonly (readonly [
     n: number,
     a: number,

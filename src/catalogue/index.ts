@@ -1,1 +1,7 @@
+export { UnknownRefrigerantError } from "./errors.js";
+export { type FindOptions, findFluidIn } from "./find-fluid.js";
 export type * from "./fluid.js";
+export type * from "./fluid-data.js";
+export type { Bibliography } from "./literal.js";
+export { findFluid, listFluids, tryFindFluid } from "./lookup.js";
+export { parseFluid, parseFluidData, parseReferenceData, type Reference } from "./schema.js";

@@ -1,1 +1,2 @@
+export { type RefrigerantOptions, refrigerantFrom } from "./pure-refrigerant.js";
 export type * from "./types.js";

@@ -43,6 +43,7 @@ export interface CommonProperties {
 
 /** A state in one phase. */
 export interface SinglePhaseState extends CommonProperties {
+  /** Which phase; tells this kind of state from the other. */
   readonly phase: "liquid" | "vapour" | "supercritical";
   /** 0 for saturated liquid, 1 for saturated vapour, undefined away from saturation. */
   readonly quality: 0 | 1 | undefined;
@@ -68,6 +69,7 @@ export interface SinglePhaseState extends CommonProperties {
 
 /** A state with liquid and vapour in equilibrium. */
 export interface TwoPhaseState extends CommonProperties {
+  /** Tells this kind of state from the other. */
   readonly phase: "two-phase";
   /** Mass of vapour over mass of the whole, 0 to 1. */
   readonly quality: number;

@@ -37,3 +37,9 @@ export type Volume = Flavoured<"m3">;
 export type Duration = Flavoured<"s">;
 /** Speed, m/s. */
 export type Speed = Flavoured<"m/s">;
+/** Volume flow, m3/s: the displacement of a vacuum pump. */
+export type VolumeFlow = Flavoured<"m3/s">;
+/** Power, W: heating and cooling capacity, electrical input. */
+export type Power = Flavoured<"W">;
+/** Torque, N m: how tight a flare nut is drawn. */
+export type Torque = Flavoured<"N m">;

@@ -1,2 +1,16 @@
+export * from "./atmosphere.js";
+export * from "./energy.js";
 export * from "./errors.js";
 export type * from "./flavour.js";
+export * from "./gauge.js";
+export * from "./gauge-pressure.js";
+export * from "./length.js";
+export * from "./mass.js";
+export type { ParseOptions } from "./parse.js";
+export * from "./parse-pressure.js";
+export * from "./pressure.js";
+export * from "./pressure-difference.js";
+export type { GaugePressureUnit, PressureUnit } from "./pressure-unit.js";
+export { type FormatOptions, formatNumber } from "./print.js";
+export * from "./temperature.js";
+export * from "./time.js";

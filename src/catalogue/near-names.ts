@@ -1,0 +1,54 @@
+import type { Fluid } from "./fluid.js";
+import { keysOf, nameKey } from "./name-key.js";
+
+const LONGEST_NAME = 60;
+const MOST_NAMES = 5;
+
+/**
+ * Designations whose designation or chemical name differs from `asked` by a slip or two of the pen, nearest first.
+ *
+ * A slip is a letter too many, one missing, one wrong, or two neighbours swapped. One slip is allowed in a key of up
+ * to four characters, two in a longer one.
+ */
+export function nearNames(fluids: readonly Fluid[], asked: string): readonly string[] {
+  const key = nameKey(asked);
+  if (key === "" || key.length > LONGEST_NAME) return [];
+  const allowed = key.length <= 4 ? 1 : 2;
+  const slips = new Map<string, number>();
+  for (const fluid of fluids) {
+    const { designations, names } = keysOf(fluid);
+    for (const candidate of [...designations, ...names]) {
+      const count = slipsBetween(key, candidate);
+      if (count <= allowed && count < (slips.get(fluid.designation) ?? Number.POSITIVE_INFINITY)) {
+        slips.set(fluid.designation, count);
+      }
+    }
+  }
+  return [...slips]
+    .sort(([, left], [, right]) => left - right)
+    .slice(0, MOST_NAMES)
+    .map(([designation]) => designation);
+}
+
+/** Least number of insertions, deletions, replacements and swaps of neighbours that turn one word into the other. */
+export function slipsBetween(left: string, right: string): number {
+  let beforeLast: number[] = [];
+  let last = Array.from({ length: right.length + 1 }, (_, column) => column);
+  for (let row = 1; row <= left.length; row++) {
+    const current = [row];
+    for (let column = 1; column <= right.length; column++) {
+      const same = left[row - 1] === right[column - 1];
+      let slips = Math.min(
+        (last[column] ?? 0) + 1,
+        (current[column - 1] ?? 0) + 1,
+        (last[column - 1] ?? 0) + (same ? 0 : 1),
+      );
+      const swapped = left[row - 1] === right[column - 2] && left[row - 2] === right[column - 1];
+      if (row > 1 && column > 1 && swapped) slips = Math.min(slips, (beforeLast[column - 2] ?? 0) + 1);
+      current.push(slips);
+    }
+    beforeLast = last;
+    last = current;
+  }
+  return last[right.length] ?? 0;
+}

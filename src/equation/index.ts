@@ -1,0 +1,4 @@
+export { type Derivatives, noDerivatives } from "./derivatives.js";
+export { Equation, type Evaluation, noEvaluation } from "./equation.js";
+export type { IdealDerivatives } from "./ideal.js";
+export * from "./properties.js";

@@ -1,0 +1,9 @@
+export { type CriticalPoint, type CriticalResidual, criticalResidual } from "./critical.js";
+export { branchAt, densityAt } from "./density.js";
+export { type Equilibrium, onePhase, type SearchRange, twoPhase } from "./flash.js";
+export { flashDensityEnergy } from "./flash-density-energy.js";
+export { flashEnthalpyEntropy } from "./flash-enthalpy-entropy.js";
+export { flashPressureEnthalpy, flashPressureEntropy } from "./flash-pressure.js";
+export { flashTemperatureDensity } from "./flash-temperature-density.js";
+export { criticalMargin, Model } from "./model.js";
+export { type SaturationPoint, saturationAtPressure, saturationAtTemperature, saturationSlope } from "./saturation.js";

@@ -1,0 +1,283 @@
+import type { Fluid } from "../catalogue/index.js";
+import {
+  criticalMargin,
+  densityAt,
+  type Equilibrium,
+  flashDensityEnergy,
+  flashEnthalpyEntropy,
+  flashPressureEnthalpy,
+  flashPressureEntropy,
+  flashTemperatureDensity,
+  Model,
+  onePhase,
+  type SaturationPoint,
+  saturationAtPressure,
+  saturationAtTemperature,
+  type SearchRange,
+  twoPhase,
+} from "../equilibrium/index.js";
+import { attempt, type Outcome, OutOfRangeError } from "../units/index.js";
+import { checkSaturationInput, checkStateInput } from "./input.js";
+import { type Offsets, offsetsFor } from "./reference-state.js";
+import { type Owner, singlePhaseState } from "./single-phase.js";
+import { saturationOf, twoPhaseState } from "./two-phase.js";
+import type {
+  ReferenceState,
+  Refrigerant,
+  Saturation,
+  SaturationInput,
+  SinglePhaseState,
+  State,
+  StateInput,
+  StateOptions,
+} from "./types.js";
+
+/** What may be chosen when a refrigerant is made. */
+export interface RefrigerantOptions {
+  /** Zero of enthalpy and entropy; the fluid's own default, `iir` for almost all, if left out. */
+  readonly referenceState?: ReferenceState;
+}
+
+/** Who opts in to extrapolate may go this far beyond the upper limits, as a factor. */
+const hotReach = 1.5;
+const denseReach = 2;
+
+/** What a named pair of a state input holds; which fields are set was checked. */
+type Given = Readonly<Record<string, number>>;
+
+/** A pure refrigerant computed from one Helmholtz equation. */
+class PureRefrigerant implements Refrigerant, Owner {
+  readonly designation: string;
+  readonly name: string;
+  readonly equation: string;
+  readonly molarMass: number;
+  readonly specificGasConstant: number;
+  readonly critical: { readonly temperature: number; readonly pressure: number; readonly density: number };
+  readonly limits: Fluid["limits"];
+  readonly referenceState: ReferenceState;
+  readonly sources: readonly string[];
+  readonly notes: readonly string[];
+  readonly composition: Readonly<Record<string, number>>;
+  readonly #model: Model;
+  #offsets: Offsets | undefined;
+
+  constructor(fluid: Fluid, options: RefrigerantOptions) {
+    this.#model = new Model(fluid);
+    this.designation = fluid.designation;
+    this.name = fluid.name;
+    this.equation = fluid.equation;
+    this.molarMass = fluid.molarMass;
+    this.specificGasConstant = fluid.gasConstant / fluid.molarMass;
+    const { temperature, pressure, density } = this.#model.critical;
+    this.critical = { temperature, pressure, density: density * fluid.molarMass };
+    this.limits = fluid.limits;
+    this.referenceState = options.referenceState ?? fluid.referenceState;
+    this.sources = fluid.sources;
+    this.notes = fluid.notes;
+    this.composition = { [fluid.designation]: 1 };
+  }
+
+  get model(): Model {
+    return this.#model;
+  }
+
+  get refrigerant(): Refrigerant {
+    return this;
+  }
+
+  get offsets(): Offsets {
+    this.#offsets ??= offsetsFor(this.#model, this.referenceState);
+    return this.#offsets;
+  }
+
+  saturation(at: SaturationInput, options: StateOptions = {}): Saturation {
+    const point =
+      checkSaturationInput(at) === "temperature"
+        ? this.#saturationAt((at as { temperature: number }).temperature, options)
+        : this.#boilingAt((at as { pressure: number }).pressure, options);
+    return saturationOf(this, point, point.temperature < this.limits.minimumTemperature);
+  }
+
+  bubble(at: SaturationInput, options: StateOptions = {}): Saturation {
+    return this.saturation(at, options);
+  }
+
+  dew(at: SaturationInput, options: StateOptions = {}): Saturation {
+    return this.saturation(at, options);
+  }
+
+  state(
+    at: { readonly temperature: number; readonly pressure: number },
+    options?: StateOptions,
+  ): SinglePhaseState;
+  state(at: StateInput, options?: StateOptions): State;
+  state(at: StateInput, options: StateOptions = {}): State {
+    const pair = checkStateInput(at);
+    const given = at as unknown as Given;
+    const range = this.#searchRange(options);
+    const model = this.#model;
+    const M = this.molarMass;
+    // Checked to be there, as the pair says.
+    const temperature = given["temperature"]!;
+    const pressure = given["pressure"]!;
+    const quality = given["quality"]!;
+    if ("temperature" in given) this.#requireTemperature(temperature, options);
+    if ("pressure" in given) this.#requirePressure(pressure, options);
+    switch (pair) {
+      case "pressure+temperature":
+        return this.#assemble(onePhase(temperature, densityAt(model, temperature, pressure)), options, pressure);
+      case "density+temperature":
+        return this.#assemble(flashTemperatureDensity(model, temperature, given["density"]! / M), options);
+      case "quality+temperature":
+        return this.#withQuality(this.#saturationAt(temperature, options), quality);
+      case "pressure+quality":
+        return this.#withQuality(this.#boilingAt(pressure, options), quality);
+      case "enthalpy+pressure": {
+        const h = given["enthalpy"]! * M - this.offsets.enthalpy;
+        return this.#assemble(flashPressureEnthalpy(model, pressure, h, range), options, pressure);
+      }
+      case "entropy+pressure": {
+        const s = given["entropy"]! * M - this.offsets.entropy;
+        return this.#assemble(flashPressureEntropy(model, pressure, s, range), options, pressure);
+      }
+      case "density+internalEnergy": {
+        const u = given["internalEnergy"]! * M - this.offsets.enthalpy;
+        return this.#assemble(flashDensityEnergy(model, given["density"]! / M, u, range), options);
+      }
+      case "enthalpy+entropy": {
+        const h = given["enthalpy"]! * M - this.offsets.enthalpy;
+        const s = given["entropy"]! * M - this.offsets.entropy;
+        return this.#assemble(flashEnthalpyEntropy(model, h, s, range), options);
+      }
+    }
+  }
+
+  trySaturation(at: SaturationInput, options: StateOptions = {}): Outcome<Saturation> {
+    return attempt(() => this.saturation(at, options));
+  }
+
+  tryBubble(at: SaturationInput, options: StateOptions = {}): Outcome<Saturation> {
+    return attempt(() => this.bubble(at, options));
+  }
+
+  tryDew(at: SaturationInput, options: StateOptions = {}): Outcome<Saturation> {
+    return attempt(() => this.dew(at, options));
+  }
+
+  tryState(at: StateInput, options: StateOptions = {}): Outcome<State> {
+    return attempt(() => this.state(at, options));
+  }
+
+  /** The designation alone: states name their refrigerant, they do not carry its equation. */
+  toJSON(): string {
+    return this.designation;
+  }
+
+  #saturationAt(temperature: number, options: StateOptions): SaturationPoint {
+    this.#require("temperature", temperature, {
+      minimum: this.#searchRange(options).minimum,
+      maximum: this.critical.temperature - criticalMargin,
+      unit: "K",
+      hint: this.#hint(options),
+    });
+    return saturationAtTemperature(this.#model, temperature);
+  }
+
+  #boilingAt(pressure: number, options: StateOptions): SaturationPoint {
+    const { minimum } = this.#searchRange(options);
+    this.#require("pressure", pressure, {
+      minimum: saturationAtTemperature(this.#model, minimum).pressure,
+      maximum: saturationAtTemperature(this.#model, this.critical.temperature - criticalMargin).pressure,
+      unit: "Pa",
+      hint: this.#hint(options),
+    });
+    return saturationAtPressure(this.#model, pressure);
+  }
+
+  #withQuality(point: SaturationPoint, quality: number): State {
+    const extrapolated = point.temperature < this.limits.minimumTemperature;
+    return twoPhaseState(this, point, quality, extrapolated);
+  }
+
+  /** Turns a solved state into one with all its properties, after a look at what was not an input. */
+  #assemble(found: Equilibrium, options: StateOptions, pressure?: number): State {
+    if (found.phases === 2) return this.#withQuality(found.saturation, found.quality);
+    const { temperature, density } = found;
+    const state = singlePhaseState(this, temperature, density, {
+      ...(pressure === undefined ? {} : { pressure }),
+      extrapolated: false,
+    });
+    if (pressure === undefined) this.#requirePressure(state.pressure, options);
+    return this.#isInside(state)
+      ? state
+      : singlePhaseState(this, temperature, density, { pressure: state.pressure, extrapolated: true });
+  }
+
+  #isInside({ temperature, pressure }: State): boolean {
+    const { minimumTemperature, maximumTemperature } = this.limits;
+    return (
+      temperature >= minimumTemperature && temperature <= maximumTemperature && pressure <= this.#highestPressure
+    );
+  }
+
+  /** A few papers give a limit below the critical pressure, though their saturation curves run to the end. */
+  get #highestPressure(): number {
+    return Math.max(this.limits.maximumPressure, this.critical.pressure);
+  }
+
+  #searchRange({ extrapolate = false }: StateOptions): SearchRange {
+    const { minimumTemperature, maximumTemperature } = this.limits;
+    const highestPressure = this.#highestPressure;
+    return extrapolate
+      ? {
+          minimum: this.#model.coldCurve.minimumTemperature,
+          maximum: hotReach * maximumTemperature,
+          highestPressure: denseReach * highestPressure,
+        }
+      : { minimum: minimumTemperature, maximum: maximumTemperature, highestPressure };
+  }
+
+  #requireTemperature(value: number, options: StateOptions): void {
+    const { minimum, maximum } = this.#searchRange(options);
+    this.#require("temperature", value, { minimum, maximum, unit: "K", hint: this.#hint(options) });
+  }
+
+  #requirePressure(value: number, options: StateOptions): void {
+    const maximum = this.#searchRange(options).highestPressure;
+    this.#require("pressure", value, { minimum: 0, maximum, unit: "Pa", hint: this.#hint(options) });
+  }
+
+  #require(
+    quantity: string,
+    value: number,
+    limit: { readonly minimum: number; readonly maximum: number; readonly unit: string; readonly hint: string },
+  ): void {
+    if (value >= limit.minimum && value <= limit.maximum) return;
+    throw new OutOfRangeError({ quantity, value, ...limit, subject: this.designation });
+  }
+
+  #hint({ extrapolate = false }: StateOptions): string {
+    return extrapolate
+      ? "extrapolation is not allowed this far"
+      : "{ extrapolate: true } allows some way beyond and marks the result";
+  }
+}
+
+/**
+ * Makes a refrigerant from its literal: the small door, which carries no other fluid and no schema.
+ *
+ * @param fluid - A literal of `dewline/fluids/*`, or one that a catalogue has checked.
+ * @source The equation named in the literal; property relations as in Span, R., Multiparameter Equations of State,
+ *   Springer 2000, chapter 3.
+ *
+ * @example
+ * ```ts
+ * import { refrigerantFrom } from "dewline/core";
+ * import { r32 } from "dewline/fluids/r-32";
+ *
+ * refrigerantFrom(r32).saturation({ temperature: 298.15 }).pressure // → 1689600 Pa
+ * ```
+ */
+export function refrigerantFrom(fluid: Fluid, options: RefrigerantOptions = {}): Refrigerant {
+  return new PureRefrigerant(fluid, options);
+}

@@ -1,0 +1,70 @@
+import { compressibility, enthalpy, entropy } from "../equation/index.js";
+import { densityAt, type Model, saturationAtPressure, saturationAtTemperature } from "../equilibrium/index.js";
+import { InputError } from "../units/index.js";
+import type { ReferenceState } from "./types.js";
+
+/** What is added to molar enthalpy (J/mol) and entropy (J/(mol K)) of the bare equation. */
+export interface Offsets {
+  readonly enthalpy: number;
+  readonly entropy: number;
+}
+
+/** 0 °C and −40 °C, the temperatures of the two conventions; 101.325 kPa, the standard atmosphere of ISO 2533. */
+const iirTemperature = 273.15;
+const ashraeTemperature = 233.15;
+const standardAtmosphere = 101325;
+
+/**
+ * Finds the offsets that give the reference state its agreed values.
+ *
+ * @throws {@link InputError} `malformed-input` if the refrigerant has no such state: nitrogen is never liquid at 0 °C.
+ */
+export function offsetsFor(model: Model, reference: ReferenceState): Offsets {
+  const M = model.equation.fluid.molarMass;
+  if (reference === "iir") {
+    return offsetsAt(model, iirTemperature, liquidAt(model, iirTemperature, reference), 200e3 * M, 1e3 * M);
+  }
+  if (reference === "ashrae") {
+    return offsetsAt(model, ashraeTemperature, liquidAt(model, ashraeTemperature, reference), 0, 0);
+  }
+  if (reference === "nbp") {
+    const { critical, equation } = model;
+    const lowest = saturationAtTemperature(model, equation.fluid.limits.minimumTemperature).pressure;
+    if (!(standardAtmosphere > lowest && standardAtmosphere < critical.pressure)) refuse(model, reference);
+    const point = saturationAtPressure(model, standardAtmosphere);
+    return offsetsAt(model, point.temperature, point.liquidDensity, 0, 0);
+  }
+  const { at } = reference;
+  const h = reference.enthalpy * M;
+  const s = reference.entropy * M;
+  if ("pressure" in at) return offsetsAt(model, at.temperature, densityAt(model, at.temperature, at.pressure), h, s);
+  if (!isSaturable(model, at.temperature)) refuse(model, `saturated at ${at.temperature} K`);
+  const point = saturationAtTemperature(model, at.temperature);
+  return offsetsAt(model, at.temperature, at.quality === 0 ? point.liquidDensity : point.vapourDensity, h, s);
+}
+
+function liquidAt(model: Model, T: number, name: string): number {
+  if (!isSaturable(model, T)) refuse(model, name);
+  return saturationAtTemperature(model, T).liquidDensity;
+}
+
+function isSaturable({ equation, critical }: Model, T: number): boolean {
+  return T >= equation.fluid.limits.minimumTemperature && T < critical.temperature - 1e-3;
+}
+
+function offsetsAt(model: Model, T: number, rho: number, h: number, s: number): Offsets {
+  const { equation, at } = model;
+  equation.evaluate(T, rho, at);
+  if (!(compressibility(at) > 0)) refuse(model, "the state given");
+  return { enthalpy: h - equation.R * T * enthalpy(at), entropy: s - equation.R * entropy(at) };
+}
+
+function refuse({ equation }: Model, reference: string): never {
+  throw new InputError([
+    {
+      path: "referenceState",
+      value: reference,
+      expected: `a reference state that ${equation.fluid.designation} has; it is not liquid there`,
+    },
+  ]);
+}
