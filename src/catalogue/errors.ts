@@ -7,6 +7,11 @@ export class UnknownRefrigerantError extends DewlineError {
   /** Designations that may have been meant, nearest first; empty when nothing is near. */
   readonly near: readonly string[];
 
+  /**
+   * @param asked - The name as it was asked for.
+   * @param near - Designations that may have been meant.
+   * @param reason - Why none was taken; goes on from the name.
+   */
   constructor(asked: string, near: readonly string[], reason: string = "is not in the catalogue") {
     super(
       "unknown-refrigerant",

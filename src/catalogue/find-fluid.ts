@@ -76,14 +76,16 @@ function withEquation(found: readonly Fluid[], equation: string): Fluid {
 
 /** Says as exactly as possible why nothing was found. */
 function unknown(fluids: readonly Fluid[], name: string): UnknownRefrigerantError {
-  const key = nameKey(name);
-  const withR = key.startsWith("r") ? key : `r${key}`;
+  // `HFO-1234ze`, `R1234ze` and `1234ze` all ask for the number, whatever stands before it.
+  const withR = nameKey(name).replace(/^[a-z]{0,4}(?=\d)/, "r");
   const isomers = fluids.filter(({ designation }) => isomerless(designation) === withR);
   if (isomers.length > 0) {
     const designations = [...new Set(isomers.map(({ designation }) => designation))];
     return new UnknownRefrigerantError(name, designations, "does not say which isomer is meant");
   }
-  const leftOut = LEFT_OUT.find(({ designation }) => nameKey(designation) === withR);
+  const leftOut = LEFT_OUT.find(
+    ({ designation }) => nameKey(designation) === withR || isomerless(designation) === withR,
+  );
   if (leftOut !== undefined) return new UnknownRefrigerantError(name, [], leftOut.reason);
   // ISO 817: R-400 series zeotropic, R-500 series azeotropic blends, with a capital letter for the composition.
   if (/^r[45]\d\d[a-z]?$/.test(withR)) {

@@ -13,7 +13,8 @@ import { saturationSlope } from "./saturation.js";
  */
 export function flashDensityEnergy(model: Model, rho: number, u: number, range: SearchRange): Equilibrium {
   const { R } = model.equation;
-  const energyAt = (T: number, density: number): number => R * T * internalEnergy(evaluate(model, T, density));
+  const energyAt = (T: number, density: number): number =>
+    R * T * internalEnergy(evaluate(model, T, density));
   const sample = (T: number, out: { value: number; slope: number }): void => {
     const found = flashTemperatureDensity(model, T, rho);
     if (found.phases === 1) {

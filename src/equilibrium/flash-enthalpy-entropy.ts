@@ -18,12 +18,7 @@ import { saturationAtTemperature, saturationSlope } from "./saturation.js";
  * Along an isentrope dh = v dp, and pressure rises with temperature: enthalpy rises with temperature through both
  * phases, so one search along the isentrope finds the state wherever it lies.
  */
-export function flashEnthalpyEntropy(
-  model: Model,
-  h: number,
-  s: number,
-  range: SearchRange,
-): Equilibrium {
+export function flashEnthalpyEntropy(model: Model, h: number, s: number, range: SearchRange): Equilibrium {
   const { R } = model.equation;
   const sample = (T: number, out: { value: number; slope: number }): void => {
     const found = flashTemperatureEntropy(model, T, s, range);
@@ -87,10 +82,13 @@ function flashTemperatureEntropy(
     }
     edge = Math.log(saturation.liquidDensity);
   }
-  const densest = densityOnBranch(model, T, highestPressure, fluid ? "fluid" : "liquid");
+  const densest = densityOnBranch(model, T, aboveRange * highestPressure, fluid ? "fluid" : "liquid");
   if (s < R * entropy(evaluate(model, T, densest))) return undefined;
   return densityAtEntropy(model, T, s, edge, Math.log(densest), fluid ? idealStart(model, T, s) : edge);
 }
+
+/** A little above the range, so that a state on its edge lies inside the search. */
+const aboveRange = 1.01;
 
 /** ln of a density, mol/m3, that no vapour in any range goes below. */
 const thinnest = -100;

@@ -1,7 +1,7 @@
 import {
+  type Evaluation,
   enthalpy,
   entropy,
-  type Evaluation,
   isobaricHeatCapacity,
   pressureSlope,
   thermalPressure,
@@ -12,6 +12,9 @@ import { type Equilibrium, evaluate, onePhase, type SearchRange, twoPhase } from
 import { criticalMargin, type Model } from "./model.js";
 import { findRoot } from "./root.js";
 import { saturationAtPressure, saturationAtTemperature } from "./saturation.js";
+
+/** A pressure that was computed from the lowest temperature may lie this far below that of the lowest temperature. */
+const rounding = 1e-9;
 
 /** A molar property that rises with temperature at constant pressure, without integration constant. */
 interface Property {
@@ -33,22 +36,12 @@ const molarEntropy: Property = {
 };
 
 /** The state at a pressure and a molar enthalpy (without integration constant), J/mol. */
-export function flashPressureEnthalpy(
-  model: Model,
-  p: number,
-  h: number,
-  range: SearchRange,
-): Equilibrium {
+export function flashPressureEnthalpy(model: Model, p: number, h: number, range: SearchRange): Equilibrium {
   return flashPressure(model, p, h, molarEnthalpy, range);
 }
 
 /** The state at a pressure and a molar entropy (without integration constant), J/(mol K). */
-export function flashPressureEntropy(
-  model: Model,
-  p: number,
-  s: number,
-  range: SearchRange,
-): Equilibrium {
+export function flashPressureEntropy(model: Model, p: number, s: number, range: SearchRange): Equilibrium {
   return flashPressure(model, p, s, molarEntropy, range);
 }
 
@@ -63,7 +56,8 @@ function flashPressure(
   const hottest = saturationAtTemperature(model, model.critical.temperature - criticalMargin);
   if (p >= hottest.pressure) return solveOnBranch(model, p, target, property, "fluid", range, Number.NaN);
   const coldest = saturationAtTemperature(model, range.minimum);
-  if (p <= coldest.pressure) return solveOnBranch(model, p, target, property, "vapour", range, Number.NaN);
+  if (p < coldest.pressure * (1 - rounding))
+    return solveOnBranch(model, p, target, property, "vapour", range, Number.NaN);
 
   const saturation = saturationAtPressure(model, p);
   const { temperature } = saturation;
@@ -75,8 +69,24 @@ function flashPressure(
     return twoPhase(saturation, (target - liquid) / (vapour - liquid));
   }
   return target < liquid
-    ? solveOnBranch(model, p, target, property, "liquid", { ...range, maximum: temperature }, temperature + (target - liquid) / liquidSlope)
-    : solveOnBranch(model, p, target, property, "vapour", { ...range, minimum: temperature }, temperature + (target - vapour) / vapourSlope);
+    ? solveOnBranch(
+        model,
+        p,
+        target,
+        property,
+        "liquid",
+        { ...range, maximum: temperature },
+        temperature + (target - liquid) / liquidSlope,
+      )
+    : solveOnBranch(
+        model,
+        p,
+        target,
+        property,
+        "vapour",
+        { ...range, minimum: temperature },
+        temperature + (target - vapour) / vapourSlope,
+      );
 }
 
 /** Searches one branch for the temperature at which the property has its target; density follows along. */

@@ -13,7 +13,8 @@ export function flashTemperatureDensity(model: Model, T: number, rho: number): E
   const edge: Coexistence = { liquid: 0, vapour: 0, pressure: 0 };
   guessCoexistence(model.curveFor(T), T, edge);
   const delta = rho / model.equation.rhor;
-  if (delta > edge.liquid * (1 + seriesDoubt) || delta < edge.vapour * (1 - seriesDoubt)) return onePhase(T, rho);
+  if (delta > edge.liquid * (1 + seriesDoubt) || delta < edge.vapour * (1 - seriesDoubt))
+    return onePhase(T, rho);
   const saturation = saturationAtTemperature(model, T);
   const quality = qualityAtDensity(saturation, rho);
   return quality >= 0 && quality <= 1 ? twoPhase(saturation, quality) : onePhase(T, rho);

@@ -1,3 +1,4 @@
+export { checkEquation } from "./check-equation.js";
 export { type CriticalPoint, type CriticalResidual, criticalResidual } from "./critical.js";
 export { branchAt, densityAt } from "./density.js";
 export { type Equilibrium, onePhase, type SearchRange, twoPhase } from "./flash.js";
@@ -5,5 +6,10 @@ export { flashDensityEnergy } from "./flash-density-energy.js";
 export { flashEnthalpyEntropy } from "./flash-enthalpy-entropy.js";
 export { flashPressureEnthalpy, flashPressureEntropy } from "./flash-pressure.js";
 export { flashTemperatureDensity } from "./flash-temperature-density.js";
-export { criticalMargin, Model } from "./model.js";
-export { type SaturationPoint, saturationAtPressure, saturationAtTemperature, saturationSlope } from "./saturation.js";
+export { criticalMargin, type Model, modelFor } from "./model.js";
+export {
+  type SaturationPoint,
+  saturationAtPressure,
+  saturationAtTemperature,
+  saturationSlope,
+} from "./saturation.js";

@@ -1,9 +1,9 @@
-import { Equation, type Evaluation, noEvaluation } from "../equation/index.js";
 import type { Fluid } from "../catalogue/index.js";
+import { Equation, type Evaluation, noEvaluation } from "../equation/index.js";
+import { NotConvergedError } from "../units/index.js";
 import { type CoexistenceScratch, coexistenceScratch } from "./coexistence.js";
 import { type CriticalPoint, findCriticalPoint } from "./critical.js";
 import { type SaturationCurve, traceSaturation } from "./saturation-curve.js";
-import { NotConvergedError } from "../units/index.js";
 
 /** Saturation is answered up to this far below the critical temperature, K. */
 export const criticalMargin = 1e-3;
@@ -67,4 +67,18 @@ export class Model {
   curveFor(T: number): SaturationCurve {
     return T >= this.equation.fluid.limits.minimumTemperature ? this.curve : this.coldCurve;
   }
+}
+
+// Made on first use: nothing at module level that a bundler would have to keep.
+let models: WeakMap<Fluid, Model> | undefined;
+
+/** The model of a fluid; the same literal always gives the same one, so its curve is built once. */
+export function modelFor(fluid: Fluid): Model {
+  models ??= new WeakMap();
+  let model = models.get(fluid);
+  if (model === undefined) {
+    model = new Model(fluid);
+    models.set(fluid, model);
+  }
+  return model;
 }

@@ -10,7 +10,9 @@ const mostSteps = 200;
 /** A Newton step this small, relative, is rounding. */
 const finest = 2 ** -52;
 /** Below this a Newton step that no longer shrinks shows the noise of the function, and the search is over. */
-const fine = 1e-9;
+const fine = 1e-12;
+/** A root that lies beyond an end by less than this, relative, lies at the end: the function's rounding put it there. */
+const endRounding = 1e-10;
 
 /**
  * The root of a rising function between `low` and `high`: Newton's method where it makes good progress, bisection
@@ -38,17 +40,17 @@ export function findRoot(
     sample(x, at);
     const { value } = at;
     if (value === 0) return x;
+    const step = at.slope > 0 ? -value / at.slope : Number.NaN;
+    const size = Math.abs(step);
     if (value < 0) {
-      if (x >= high) return Number.POSITIVE_INFINITY;
+      if (x >= high) return size <= endRounding * Math.abs(x) ? x : Number.POSITIVE_INFINITY;
       below = x;
       belowSeen = true;
     } else {
-      if (x <= low) return Number.NEGATIVE_INFINITY;
+      if (x <= low) return size <= endRounding * Math.abs(x) ? x : Number.NEGATIVE_INFINITY;
       above = x;
       aboveSeen = true;
     }
-    const step = at.slope > 0 ? -value / at.slope : Number.NaN;
-    const size = Math.abs(step);
     if (size <= finest * Math.abs(x)) return x;
     if (size < fine * Math.abs(x) && size >= Math.abs(lastStep) / 2) return x;
     let next = x + step;

@@ -72,7 +72,12 @@ export function traceSaturation(
   let split = nodeCount - 1;
   while (split > 0 && nodes[split]! < firstS) split--;
   const walk = (from: number, to: number, direction: 1 | -1): boolean => {
-    const trail: Trail = { logCritical: Math.log(critical.density / equation.rhor), s: [], liquid: [], vapour: [] };
+    const trail: Trail = {
+      logCritical: Math.log(critical.density / equation.rhor),
+      s: [],
+      liquid: [],
+      vapour: [],
+    };
     remember(trail, firstS, first);
     for (let index = from; index !== to; index += direction) {
       const pair = follow(equation, critical, trail, nodes[index]!, scratch, 0);

@@ -1,6 +1,6 @@
 import { NotConvergedError } from "../units/index.js";
 import { type Coexistence, solveCoexistence } from "./coexistence.js";
-import { type Model } from "./model.js";
+import type { Model } from "./model.js";
 import { guessCoexistence, guessTemperature } from "./saturation-curve.js";
 
 /** Liquid and vapour in equilibrium: K, Pa, mol/m3. */

@@ -32,7 +32,11 @@ export function checkStateInput(input: StateInput): Pair {
   const pair = names.join("+");
   if (!(pairs as readonly string[]).includes(pair)) {
     throw new InputError([
-      { path: "", value: `{ ${names.join(", ")} }`, expected: `one of the pairs ${pairs.join(", ").replaceAll("+", " + ")}` },
+      {
+        path: "",
+        value: `{ ${names.join(", ")} }`,
+        expected: `one of the pairs ${pairs.join(", ").replaceAll("+", " + ")}`,
+      },
     ]);
   }
   return pair as Pair;
@@ -44,7 +48,11 @@ export function checkSaturationInput(input: SaturationInput): "temperature" | "p
   const [name] = names;
   if (names.length !== 1 || (name !== "temperature" && name !== "pressure")) {
     throw new InputError([
-      { path: "", value: `{ ${names.join(", ")} }`, expected: "{ temperature } or { pressure }, one of them" },
+      {
+        path: "",
+        value: `{ ${names.join(", ")} }`,
+        expected: "{ temperature } or { pressure }, one of them",
+      },
     ]);
   }
   return name;
@@ -52,7 +60,8 @@ export function checkSaturationInput(input: SaturationInput): "temperature" | "p
 
 /** The names given, sorted; throws if any is unknown or its value out of its sign. */
 function checkNames(input: object, expected: string): string[] {
-  if (typeof input !== "object" || input === null) throw new InputError([{ path: "", value: input, expected }]);
+  if (typeof input !== "object" || input === null)
+    throw new InputError([{ path: "", value: input, expected }]);
   const problems: Problem[] = [];
   const names = Object.keys(input).sort();
   for (const name of names) {

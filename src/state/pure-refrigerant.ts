@@ -8,17 +8,18 @@ import {
   flashPressureEnthalpy,
   flashPressureEntropy,
   flashTemperatureDensity,
-  Model,
+  type Model,
+  modelFor,
   onePhase,
   type SaturationPoint,
+  type SearchRange,
   saturationAtPressure,
   saturationAtTemperature,
-  type SearchRange,
   twoPhase,
 } from "../equilibrium/index.js";
 import { attempt, type Outcome, OutOfRangeError } from "../units/index.js";
 import { checkSaturationInput, checkStateInput } from "./input.js";
-import { type Offsets, offsetsFor } from "./reference-state.js";
+import { checkReferenceState, type Offsets, offsetsFor } from "./reference-state.js";
 import { type Owner, singlePhaseState } from "./single-phase.js";
 import { saturationOf, twoPhaseState } from "./two-phase.js";
 import type {
@@ -42,6 +43,9 @@ export interface RefrigerantOptions {
 const hotReach = 1.5;
 const denseReach = 2;
 
+/** More than the last digits of any property here. */
+const rounding = 1e-9;
+
 /** What a named pair of a state input holds; which fields are set was checked. */
 type Given = Readonly<Record<string, number>>;
 
@@ -62,7 +66,8 @@ class PureRefrigerant implements Refrigerant, Owner {
   #offsets: Offsets | undefined;
 
   constructor(fluid: Fluid, options: RefrigerantOptions) {
-    this.#model = new Model(fluid);
+    if (options.referenceState !== undefined) checkReferenceState(options.referenceState);
+    this.#model = modelFor(fluid);
     this.designation = fluid.designation;
     this.name = fluid.name;
     this.equation = fluid.equation;
@@ -95,7 +100,7 @@ class PureRefrigerant implements Refrigerant, Owner {
       checkSaturationInput(at) === "temperature"
         ? this.#saturationAt((at as { temperature: number }).temperature, options)
         : this.#boilingAt((at as { pressure: number }).pressure, options);
-    return saturationOf(this, point, point.temperature < this.limits.minimumTemperature);
+    return saturationOf(this, point, this.#isTooCold(point.temperature));
   }
 
   bubble(at: SaturationInput, options: StateOptions = {}): Saturation {
@@ -125,7 +130,11 @@ class PureRefrigerant implements Refrigerant, Owner {
     if ("pressure" in given) this.#requirePressure(pressure, options);
     switch (pair) {
       case "pressure+temperature":
-        return this.#assemble(onePhase(temperature, densityAt(model, temperature, pressure)), options, pressure);
+        return this.#assemble(
+          onePhase(temperature, densityAt(model, temperature, pressure)),
+          options,
+          pressure,
+        );
       case "density+temperature":
         return this.#assemble(flashTemperatureDensity(model, temperature, given["density"]! / M), options);
       case "quality+temperature":
@@ -186,7 +195,7 @@ class PureRefrigerant implements Refrigerant, Owner {
   #boilingAt(pressure: number, options: StateOptions): SaturationPoint {
     const { minimum } = this.#searchRange(options);
     this.#require("pressure", pressure, {
-      minimum: saturationAtTemperature(this.#model, minimum).pressure,
+      minimum: saturationAtTemperature(this.#model, minimum).pressure * (1 - rounding),
       maximum: saturationAtTemperature(this.#model, this.critical.temperature - criticalMargin).pressure,
       unit: "Pa",
       hint: this.#hint(options),
@@ -195,8 +204,11 @@ class PureRefrigerant implements Refrigerant, Owner {
   }
 
   #withQuality(point: SaturationPoint, quality: number): State {
-    const extrapolated = point.temperature < this.limits.minimumTemperature;
-    return twoPhaseState(this, point, quality, extrapolated);
+    return twoPhaseState(this, point, quality, this.#isTooCold(point.temperature));
+  }
+
+  #isTooCold(temperature: number): boolean {
+    return temperature < this.limits.minimumTemperature * (1 - rounding);
   }
 
   /** Turns a solved state into one with all its properties, after a look at what was not an input. */
@@ -207,16 +219,18 @@ class PureRefrigerant implements Refrigerant, Owner {
       ...(pressure === undefined ? {} : { pressure }),
       extrapolated: false,
     });
-    if (pressure === undefined) this.#requirePressure(state.pressure, options);
+    // A pressure that was found, not given, may lie on the limit and a rounding above it.
+    if (pressure === undefined) this.#requirePressure(state.pressure * (1 - rounding), options);
     return this.#isInside(state)
       ? state
       : singlePhaseState(this, temperature, density, { pressure: state.pressure, extrapolated: true });
   }
 
   #isInside({ temperature, pressure }: State): boolean {
-    const { minimumTemperature, maximumTemperature } = this.limits;
     return (
-      temperature >= minimumTemperature && temperature <= maximumTemperature && pressure <= this.#highestPressure
+      !this.#isTooCold(temperature) &&
+      temperature <= this.limits.maximumTemperature &&
+      pressure * (1 - rounding) <= this.#highestPressure
     );
   }
 
@@ -250,8 +264,14 @@ class PureRefrigerant implements Refrigerant, Owner {
   #require(
     quantity: string,
     value: number,
-    limit: { readonly minimum: number; readonly maximum: number; readonly unit: string; readonly hint: string },
+    limit: {
+      readonly minimum: number;
+      readonly maximum: number;
+      readonly unit: string;
+      readonly hint: string;
+    },
   ): void {
+    // Written so that NaN is refused.
     if (value >= limit.minimum && value <= limit.maximum) return;
     throw new OutOfRangeError({ quantity, value, ...limit, subject: this.designation });
   }

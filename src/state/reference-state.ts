@@ -1,6 +1,11 @@
 import { compressibility, enthalpy, entropy } from "../equation/index.js";
-import { densityAt, type Model, saturationAtPressure, saturationAtTemperature } from "../equilibrium/index.js";
-import { InputError } from "../units/index.js";
+import {
+  densityAt,
+  type Model,
+  saturationAtPressure,
+  saturationAtTemperature,
+} from "../equilibrium/index.js";
+import { InputError, type Problem } from "../units/index.js";
 import type { ReferenceState } from "./types.js";
 
 /** What is added to molar enthalpy (J/mol) and entropy (J/(mol K)) of the bare equation. */
@@ -13,6 +18,38 @@ export interface Offsets {
 const iirTemperature = 273.15;
 const ashraeTemperature = 233.15;
 const standardAtmosphere = 101325;
+
+/** Checks the form of a reference state; whether the refrigerant has that state shows when it is first needed. */
+export function checkReferenceState(reference: unknown): void {
+  if (reference === "iir" || reference === "ashrae" || reference === "nbp") return;
+  const path = "referenceState";
+  const expected =
+    '"iir", "ashrae", "nbp", or { at: { temperature, pressure or quality }, enthalpy, entropy }';
+  if (!isRecord(reference) || !isRecord(reference["at"])) {
+    throw new InputError([{ path, value: reference, expected }]);
+  }
+  const { at, enthalpy, entropy } = reference;
+  const problems: Problem[] = [];
+  const demand = (name: string, value: unknown, inside: boolean, right: string): void => {
+    if (!(typeof value === "number" && Number.isFinite(value) && inside)) {
+      problems.push({ path: `${path}.${name}`, value, expected: right });
+    }
+  };
+  demand("enthalpy", enthalpy, true, "a finite number, J/kg");
+  demand("entropy", entropy, true, "a finite number, J/(kg K)");
+  const { temperature, pressure, quality } = at;
+  demand("at.temperature", temperature, Number(temperature) > 0, "a number above 0, K");
+  if (quality === undefined) demand("at.pressure", pressure, Number(pressure) > 0, "a number above 0, Pa");
+  else demand("at.quality", quality, quality === 0 || quality === 1, "0 or 1, without a pressure beside it");
+  if (quality !== undefined && pressure !== undefined) {
+    problems.push({ path: `${path}.at`, value: at, expected: "pressure or quality, not both" });
+  }
+  if (problems.length > 0) throw new InputError(problems);
+}
+
+function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === "object" && value !== null;
+}
 
 /**
  * Finds the offsets that give the reference state its agreed values.
@@ -37,7 +74,8 @@ export function offsetsFor(model: Model, reference: ReferenceState): Offsets {
   const { at } = reference;
   const h = reference.enthalpy * M;
   const s = reference.entropy * M;
-  if ("pressure" in at) return offsetsAt(model, at.temperature, densityAt(model, at.temperature, at.pressure), h, s);
+  if ("pressure" in at)
+    return offsetsAt(model, at.temperature, densityAt(model, at.temperature, at.pressure), h, s);
   if (!isSaturable(model, at.temperature)) refuse(model, `saturated at ${at.temperature} K`);
   const point = saturationAtTemperature(model, at.temperature);
   return offsetsAt(model, at.temperature, at.quality === 0 ? point.liquidDensity : point.vapourDensity, h, s);

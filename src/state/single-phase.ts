@@ -1,8 +1,8 @@
 import {
   compressibility,
+  type Evaluation,
   enthalpy,
   entropy,
-  type Evaluation,
   idealHeatCapacity,
   internalEnergy,
   isobaricHeatCapacity,
@@ -115,7 +115,11 @@ class SinglePhase implements SinglePhaseState {
 
   /** All properties, with the refrigerant by its designation. */
   toJSON(): Record<string, unknown> {
-    return { refrigerant: this.refrigerant.designation, ...(this as object), secondVirial: this.secondVirial };
+    return {
+      refrigerant: this.refrigerant.designation,
+      ...(this as object),
+      secondVirial: this.secondVirial,
+    };
   }
 }
 
@@ -141,12 +145,12 @@ export function singlePhaseState(
       "no stable single phase; at the critical point heat capacity and compressibility are infinite",
     );
   }
-  const pressure =
-    options.pressure ?? molarDensity * equation.R * temperature * compressibility(model.at);
+  const pressure = options.pressure ?? molarDensity * equation.R * temperature * compressibility(model.at);
   const { quality } = options;
   let phase: "liquid" | "vapour" | "supercritical";
   if (quality !== undefined) phase = quality === 0 ? "liquid" : "vapour";
-  else if (temperature > critical.temperature) phase = pressure > critical.pressure ? "supercritical" : "vapour";
+  else if (temperature > critical.temperature)
+    phase = pressure > critical.pressure ? "supercritical" : "vapour";
   else phase = molarDensity > critical.density ? "liquid" : "vapour";
   return new SinglePhase(owner, offsets, model.at, pressure, phase, quality, options.extrapolated);
 }

@@ -56,8 +56,16 @@ class TwoPhase implements TwoPhaseState {
 /** Makes both saturated states of a solved point. */
 export function saturationOf(owner: Owner, point: SaturationPoint, extrapolated: boolean): Saturation {
   const { temperature, pressure } = point;
-  const liquid = singlePhaseState(owner, temperature, point.liquidDensity, { pressure, quality: 0, extrapolated });
-  const vapour = singlePhaseState(owner, temperature, point.vapourDensity, { pressure, quality: 1, extrapolated });
+  const liquid = singlePhaseState(owner, temperature, point.liquidDensity, {
+    pressure,
+    quality: 0,
+    extrapolated,
+  });
+  const vapour = singlePhaseState(owner, temperature, point.vapourDensity, {
+    pressure,
+    quality: 1,
+    extrapolated,
+  });
   return { temperature, pressure, liquid, vapour, latentHeat: vapour.enthalpy - liquid.enthalpy };
 }
 

@@ -131,7 +131,7 @@ interface UnitAndKind {
 /** The whole text goes first, because mmHg ends in g and Pa in a. */
 function readKind(unitText: string): UnitAndKind {
   const plain = normalUnit(unitText);
-  const whole = findUnit(PRESSURE_UNITS, plain);
+  const whole = findUnit(PRESSURE_UNITS, unitText);
   const found = KIND.exec(plain);
   if (whole !== undefined || found === null) return { unit: whole, rest: plain };
   const [, rest = "", mark = ""] = found;

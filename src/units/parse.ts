@@ -8,7 +8,7 @@ export interface ParseOptions {
 }
 
 /** A text taken apart: the number, and whatever stood behind it. */
-export interface Written {
+interface Written {
   readonly number: number;
   readonly unitText: string;
 }
@@ -64,8 +64,18 @@ export function readNumber(text: string, path: string, expected: string, fractio
   return { number: Number(found[1]), unitText: found[2] ?? "" };
 }
 
-/** The unit that a text spells, if any. */
+/**
+ * The unit that a text spells, if any. Blanks do not count, "in Hg" is inHg, unless the first word alone is another
+ * unit: "m m" may be a slip for m, and is not mm.
+ */
 export function findUnit<Name extends string>(units: Units<Name>, unitText: string): Unit | undefined {
+  const [firstWord = "", ...others] = unitText.trim().split(/\s+/);
+  const unit = lookUp(units, unitText);
+  const alone = others.length > 0 ? lookUp(units, firstWord) : undefined;
+  return alone === undefined || alone === unit ? unit : undefined;
+}
+
+function lookUp<Name extends string>(units: Units<Name>, unitText: string): Unit | undefined {
   const exact = normalUnit(unitText);
   if (exact === "") return undefined;
   const folded = exact.toLowerCase();

@@ -1,0 +1,9 @@
+/**
+ * The small door: everything that computes with a fluid literal, without the catalogue and its schemas.
+ *
+ * @packageDocumentation
+ */
+export type * from "./catalogue/fluid.js";
+export { type RefrigerantOptions, refrigerantFrom } from "./state/pure-refrigerant.js";
+export type * from "./state/types.js";
+export * from "./units/index.js";

@@ -1,0 +1,9 @@
+import type { InputCheck } from "../safety/index.js";
+import type { LocalAtmosphere } from "../units/index.js";
+
+/** Records what is wrong with the air pressure of a site; true when it can be used. */
+export function checkAtmosphere(check: InputCheck, path: string, atmosphere: LocalAtmosphere): boolean {
+  const pressure = check.positive(`${path}.pressure`, atmosphere?.pressure);
+  const uncertainty = check.notNegative(`${path}.standardUncertainty`, atmosphere?.standardUncertainty);
+  return pressure && uncertainty;
+}
