@@ -4,4 +4,5 @@ export type * from "./fluid.js";
 export type * from "./fluid-data.js";
 export type { Bibliography } from "./literal.js";
 export { findFluid, listFluids, tryFindFluid } from "./lookup.js";
+export { problemsOf } from "./problems.js";
 export { parseFluid, parseFluidData, parseReferenceData, type Reference } from "./schema.js";

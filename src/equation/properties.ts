@@ -65,10 +65,14 @@ export function jouleThomson(at: Evaluation): number {
   return numerator / (thermal * thermal + isochoricHeatCapacity(at) * pressureSlope(at));
 }
 
-/** ln of the fugacity coefficient. */
-export function logFugacityCoefficient(at: Evaluation): number {
-  const Z = compressibility(at);
-  return at.residual.phi + Z - 1 - Math.log(Z);
+/**
+ * ln of the fugacity coefficient.
+ *
+ * @param Z - p/(ρRT), from the pressure where it is known: in a cold liquid {@link compressibility} is a difference
+ *   of large numbers with no digits left, or even below zero.
+ */
+export function logFugacityCoefficient({ residual }: Evaluation, Z: number): number {
+  return residual.phi + Z - 1 - Math.log(Z);
 }
 
 /**

@@ -20,7 +20,7 @@ export interface PowerTerms {
   readonly C: Float64Array;
   /** Highest d, for the table of powers of δ. */
   readonly highestPower: number;
-  /** Whether that table serves: all d are whole. */
+  /** Whether that table serves: all d are whole and none is absurd. */
   readonly integerPowers: boolean;
   setTau(tau: number): void;
 }
@@ -42,6 +42,9 @@ export function compileTerms(part: ResidualPart): { readonly power: PowerTerms; 
   return { power: compilePower(part), bells: compileBells(part) };
 }
 
+/** Published density exponents end at 15; a table as long as a mistyped one must not be made. */
+const longestTable = 64;
+
 function compilePower(part: ResidualPart): PowerTerms {
   const rows = [
     ...part.power.map(([n, t, d, l]) => ({ n, t, d, l, m: 0, g: 1, k: 0 })),
@@ -62,7 +65,7 @@ function compilePower(part: ResidualPart): PowerTerms {
   const B = Float64Array.from(t);
   const C = Float64Array.from(t, (value) => value * (value - 1));
   const damped = rows.flatMap(({ m, k }, index) => (k === 0 ? [] : [{ index, m, k }]));
-  const integerPowers = rows.every((row) => Number.isInteger(row.d) && row.d >= 0);
+  const integerPowers = rows.every((row) => Number.isInteger(row.d) && row.d >= 0 && row.d <= longestTable);
   return {
     groups,
     d,

@@ -1,5 +1,5 @@
 import type { Fluid } from "../catalogue/index.js";
-import { isochoricHeatCapacity, pressureSlope, soundSpeedSquared } from "../equation/index.js";
+import { entropy, isochoricHeatCapacity, pressureSlope, soundSpeedSquared } from "../equation/index.js";
 import { InputError, isDewlineError, type Problem } from "../units/index.js";
 import { criticalResidual } from "./critical.js";
 import { evaluate } from "./flash.js";
@@ -54,6 +54,15 @@ function saturationProblems(fluid: Fluid): Problem[] {
   const model = modelFor(fluid);
   const { minimumTemperature } = fluid.limits;
   const hottest = model.critical.temperature - criticalMargin;
+  if (!(minimumTemperature < hottest)) {
+    return [
+      {
+        path: "limits.minimumTemperature",
+        value: minimumTemperature,
+        expected: `a temperature below the equation's own critical one, ${model.critical.temperature} K`,
+      },
+    ];
+  }
   const problems: Problem[] = [];
   try {
     for (let k = 0; k <= stations; k++) {
@@ -65,11 +74,12 @@ function saturationProblems(fluid: Fluid): Problem[] {
       ] as const) {
         const at = evaluate(model, T, density);
         const sound = isochoricHeatCapacity(at) > 0 && pressureSlope(at) > 0 && soundSpeedSquared(at) > 0;
-        if (!sound) {
+        // A Planck–Einstein term of negative θ has a heat capacity but no entropy.
+        if (!sound || !Number.isFinite(entropy(at))) {
           problems.push({
             path: "residual",
             value: T,
-            expected: `positive heat capacity, compressibility and sound speed of saturated ${phase} at every temperature`,
+            expected: `an entropy, and positive heat capacity, compressibility and sound speed of saturated ${phase}`,
           });
         }
       }

@@ -26,6 +26,11 @@ export function coexistenceScratch(): CoexistenceScratch {
 
 /** More steps than any known equation takes from a fair start. */
 const mostSteps = 40;
+/**
+ * Steps this small, relative, shrink by far more than half each time until they show the noise of the equation. 1 mK
+ * below a critical point that noise is 3e-7 where large terms cancel, as in the equation of R-22.
+ */
+const fine = 1e-5;
 
 /**
  * Improves `pair` to equilibrium at τ by Newton's method in (δ′, δ″) and says whether it got there.
@@ -68,7 +73,7 @@ export function solveCoexistence(
     liquid += stepL;
     vapour += stepV;
     if (!(liquid > vapour && vapour > 0)) return false;
-    if (relative < 1e-14 || (relative < 1e-7 && relative >= previous / 2)) {
+    if (relative < 1e-14 || (relative < fine && relative >= previous / 2)) {
       equation.evaluateResidual(tau, vapour, V);
       pair.liquid = liquid;
       pair.vapour = vapour;

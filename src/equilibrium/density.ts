@@ -71,11 +71,11 @@ export function densityOnBranch(
       guess = (2 * target) / (1 + Math.sqrt(Math.max(0, 1 - 4 * c * target)));
     } else {
       low = edge.liquid * (1 - edgeDoubt);
-      high = densestFor(model);
+      high = densestFor(model) * colderRatio(model, T, edge.liquid);
       guess = edge.liquid;
     }
   }
-  const delta = solvePressure(model, tau, target, low, high, start === start ? start / rhor : guess);
+  const delta = solvePressure(model, tau, target, low, high, Number.isNaN(start) ? guess : start / rhor);
   if (!Number.isFinite(delta)) {
     throw new NotConvergedError(`the ${branch} density of ${equation.fluid.designation}`, {
       temperature: T,
@@ -107,8 +107,17 @@ function solvePressure(
   );
 }
 
-/** Margin for who asks to extrapolate below the range as well. */
-const colderStill = 1.04;
+/** Margin for rounding, and for pressures a little beyond twice the highest. */
+const denserStill = 1.04;
+
+/** How much denser the saturated liquid is than the coldest in the range: above 1 for who extrapolates below it. */
+function colderRatio(model: Model, T: number, liquid: number): number {
+  const { minimumTemperature } = model.equation.fluid.limits;
+  if (T >= minimumTemperature) return 1;
+  const coldest: Coexistence = { liquid: 0, vapour: 0, pressure: 0 };
+  guessCoexistence(model.curve, minimumTemperature, coldest);
+  return liquid / coldest.liquid;
+}
 
 /**
  * The highest reduced density a search may look at: that of the coldest liquid under twice the highest pressure.
@@ -126,7 +135,7 @@ function densestFor(model: Model): number {
     if (!Number.isFinite(found)) {
       throw new NotConvergedError(`the densest liquid of ${equation.fluid.designation}`, { pressure });
     }
-    model.densest = colderStill * found;
+    model.densest = denserStill * found;
   }
   return model.densest;
 }

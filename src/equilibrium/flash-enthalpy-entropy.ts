@@ -7,7 +7,7 @@ import {
 } from "../equation/index.js";
 import { NoSuchStateError, NotConvergedError } from "../units/index.js";
 import { densityOnBranch } from "./density.js";
-import { type Equilibrium, evaluate, onePhase, type SearchRange, twoPhase } from "./flash.js";
+import { type Equilibrium, evaluate, onePhase, type SearchRange, sameness, twoPhase } from "./flash.js";
 import { criticalMargin, type Model } from "./model.js";
 import { findRoot } from "./root.js";
 import { saturationAtTemperature, saturationSlope } from "./saturation.js";
@@ -44,10 +44,11 @@ export function flashEnthalpyEntropy(model: Model, h: number, s: number, range: 
   };
   const start = Math.min(0.9 * model.critical.temperature, (range.minimum + range.maximum) / 2);
   const T = findRoot(sample, range.minimum, range.maximum, start);
-  const inputs = { enthalpy: h, entropy: s };
+  const { inputs } = range;
   if (Number.isFinite(T)) {
     const found = flashTemperatureEntropy(model, T, s, range);
-    if (found !== undefined) return found;
+    if (found !== undefined && has(model, found, h, s)) return found;
+    throw new NoSuchStateError(inputs, "its pressure would lie outside the range of the equation");
   }
   if (T === Number.NEGATIVE_INFINITY) {
     throw new NoSuchStateError(inputs, `its temperature would lie below ${range.minimum} K`);
@@ -56,6 +57,20 @@ export function flashEnthalpyEntropy(model: Model, h: number, s: number, range: 
     throw new NoSuchStateError(inputs, `its temperature would lie above ${range.maximum} K`);
   }
   throw new NotConvergedError(`the temperature of ${model.equation.fluid.designation}`, inputs);
+}
+
+/**
+ * Whether a state has the enthalpy and entropy sought. One at the edge of the search has not: beyond the highest
+ * pressure enthalpy ends, and a vapour of more entropy than a vacuum could hold would be thinner than any number.
+ */
+function has(model: Model, found: Equilibrium, h: number, s: number): boolean {
+  if (found.phases === 2) return true;
+  const { R } = model.equation;
+  const at = evaluate(model, found.temperature, found.density);
+  return (
+    Math.abs(R * at.T * enthalpy(at) - h) <= sameness * R * at.T &&
+    Math.abs(R * entropy(at) - s) <= sameness * R
+  );
 }
 
 /**

@@ -8,7 +8,7 @@ import {
 } from "../equation/index.js";
 import { NoSuchStateError, NotConvergedError } from "../units/index.js";
 import { type Branch, densityOnBranch } from "./density.js";
-import { type Equilibrium, evaluate, onePhase, type SearchRange, twoPhase } from "./flash.js";
+import { type Equilibrium, evaluate, onePhase, type SearchRange, sameness, twoPhase } from "./flash.js";
 import { criticalMargin, type Model } from "./model.js";
 import { findRoot } from "./root.js";
 import { saturationAtPressure, saturationAtTemperature } from "./saturation.js";
@@ -18,21 +18,22 @@ const rounding = 1e-9;
 
 /** A molar property that rises with temperature at constant pressure, without integration constant. */
 interface Property {
-  readonly name: "enthalpy" | "entropy";
   value(R: number, at: Evaluation): number;
   slope(R: number, at: Evaluation): number;
+  /** The size of a large change: RT or R. */
+  unit(R: number, T: number): number;
 }
 
 const molarEnthalpy: Property = {
-  name: "enthalpy",
   value: (R, at) => R * at.T * enthalpy(at),
   slope: (R, at) => R * isobaricHeatCapacity(at),
+  unit: (R, T) => R * T,
 };
 
 const molarEntropy: Property = {
-  name: "entropy",
   value: (R, at) => R * entropy(at),
   slope: (R, at) => (R * isobaricHeatCapacity(at)) / at.T,
+  unit: (R) => R,
 };
 
 /** The state at a pressure and a molar enthalpy (without integration constant), J/mol. */
@@ -96,12 +97,13 @@ function solveOnBranch(
   target: number,
   property: Property,
   branch: Branch,
-  { minimum, maximum }: SearchRange,
+  { minimum, maximum, inputs }: SearchRange,
   start: number,
 ): Equilibrium {
   const { R } = model.equation;
   let density = Number.NaN;
   let lastT = Number.NaN;
+  let miss = Number.NaN;
   let expansion = 0;
   const sample = (T: number, out: { value: number; slope: number }): void => {
     const near = density * (1 - expansion * (T - lastT));
@@ -111,13 +113,18 @@ function solveOnBranch(
     lastT = T;
     out.value = property.value(R, at) - target;
     out.slope = property.slope(R, at);
+    miss = Math.abs(out.value) / property.unit(R, T);
   };
-  const T = findRoot(sample, minimum, maximum, start === start ? start : (minimum + maximum) / 2);
+  const T = findRoot(sample, minimum, maximum, Number.isNaN(start) ? (minimum + maximum) / 2 : start);
   if (Number.isFinite(T)) {
-    const near = density * (1 - expansion * (T - lastT));
-    return onePhase(T, densityOnBranch(model, T, p, sideAt(model, T, branch), near));
+    if (!(miss <= sameness)) {
+      throw new NoSuchStateError(
+        inputs,
+        `it lies less than ${criticalMargin} K below the critical temperature, where phases are not told apart`,
+      );
+    }
+    return onePhase(T, density);
   }
-  const inputs = { pressure: p, [property.name]: target };
   if (T === Number.NEGATIVE_INFINITY) {
     throw new NoSuchStateError(inputs, `its temperature would lie below ${minimum} K`);
   }

@@ -12,6 +12,8 @@ export interface SearchRange {
   readonly minimum: number;
   readonly maximum: number;
   readonly highestPressure: number;
+  /** What the caller asked for, as given: errors repeat it. */
+  readonly inputs: Readonly<Record<string, number>>;
 }
 
 /** One phase, at a temperature and a density. */
@@ -29,3 +31,9 @@ export function evaluate(model: Model, temperature: number, density: number): Ev
   model.equation.evaluate(temperature, density, model.at);
   return model.at;
 }
+
+/**
+ * A search that ended without its target, at an edge or at a jump, misses it by more than this in units of RT or R;
+ * one that reached it misses by a millionth of that.
+ */
+export const sameness = 1e-6;

@@ -20,7 +20,8 @@ const endRounding = 1e-10;
  *
  * Where only one side of the root has been seen the search widens step by step towards the other end, because far
  * from its range an equation may be nonsense. Returns −Infinity when the function is above zero even at `low`,
- * +Infinity when it is below zero even at `high`, NaN when the steps run out.
+ * +Infinity when it is below zero even at `high`, NaN when the steps run out. A finite answer is always the point
+ * that was sampled last, so a caller may keep what it found there.
  */
 export function findRoot(
   sample: (x: number, out: Sample) => void,
@@ -63,7 +64,7 @@ export function findRoot(
         next = value < 0 ? Math.min(high, x + widening) : Math.max(low, x - widening);
       }
     }
-    if (bracketed && (next === below || next === above)) return next;
+    if (bracketed && (next === below || next === above)) return x;
     lastStep = next - x;
     x = next;
   }

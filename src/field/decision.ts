@@ -1,6 +1,6 @@
 import { InputCheck } from "../safety/index.js";
 import { attempt, type Outcome } from "../units/index.js";
-import { shown } from "./shown.js";
+import { shown, shownWithUncertainty } from "./shown.js";
 
 /** Answer of a check that can be sure, or not. */
 export type Verdict = "pass" | "fail" | "inconclusive";
@@ -86,13 +86,8 @@ export function decide(
         : "inconclusive";
   const canPass = high - low >= 2 * U;
   const unit = wording.unit === "" ? "" : ` ${wording.unit}`;
-  const found = `${wording.quantity} ${shown(value)} ± ${shown(U)}${unit} (k = 2)`;
-  const limit = limitText(minimum, maximum, unit);
-  const words: Readonly<Record<Verdict, string>> = {
-    pass: `lies within ${limit} by more than its uncertainty`,
-    fail: `lies outside ${limit} by more than its uncertainty`,
-    inconclusive: `is too close to ${limit} to tell`,
-  };
+  const found = `${wording.quantity} ${shownWithUncertainty(value, U)}${unit} (k = 2)`;
+  const words = wordsOf(verdict, minimum, maximum, unit);
   const note = canPass ? "" : "; limits this close cannot be confirmed with this instrument";
   return {
     verdict,
@@ -100,7 +95,7 @@ export function decide(
     expandedUncertainty,
     limits,
     canPass,
-    because: `${found} ${words[verdict]}${note}`,
+    because: `${found} ${words}${note}`,
   };
 }
 
@@ -114,14 +109,25 @@ export function tryDecide(
   return attempt(() => decide(value, expandedUncertainty, limits, wording));
 }
 
-/** The verdict on several checks together: one failure fails all, one doubt leaves all in doubt. */
+/** The verdict on several checks together: one failure fails all, one doubt leaves all in doubt; none proves nothing. */
 export function worstVerdict(verdicts: readonly Verdict[]): Verdict {
   if (verdicts.includes("fail")) return "fail";
-  return verdicts.includes("inconclusive") ? "inconclusive" : "pass";
+  return verdicts.length === 0 || verdicts.includes("inconclusive") ? "inconclusive" : "pass";
 }
 
-function limitText(minimum: number | undefined, maximum: number | undefined, unit: string): string {
-  if (minimum === undefined) return `at most ${shown(maximum!)}${unit}`;
-  if (maximum === undefined) return `at least ${shown(minimum)}${unit}`;
-  return `${shown(minimum)} to ${shown(maximum)}${unit}`;
+/** The verdict in words, with the limits that are given. */
+function wordsOf(
+  verdict: Verdict,
+  minimum: number | undefined,
+  maximum: number | undefined,
+  unit: string,
+): string {
+  const low = minimum === undefined ? "" : `${shown(minimum)}`;
+  const high = maximum === undefined ? "" : `${shown(maximum)}`;
+  const limits = [low, high].filter((each) => each !== "").join(" to ") + unit;
+  if (verdict === "inconclusive") return `is too close to ${limits} to tell`;
+  const twoSided = low !== "" && high !== "";
+  const inside = twoSided ? "lies within" : low === "" ? "is below" : "is above";
+  const outside = twoSided ? "lies outside" : low === "" ? "is above" : "is below";
+  return `${verdict === "pass" ? inside : outside} ${limits} by more than its uncertainty`;
 }

@@ -2,26 +2,25 @@ export * from "./cautions.js";
 export * from "./decision.js";
 export type { HoldWarningCode } from "./hold-warnings.js";
 export {
-  fullScale,
   gaugeUncertainty,
   halfWidthUncertainty,
   type PressureAccuracy,
   type PressureGauge,
   type ReadingUncertainty,
   resolutionUncertainty,
-  scalePosition,
   type Thermometer,
   type ThermometerAccuracy,
   thermometerUncertainty,
 } from "./instrument.js";
+export * from "./job/index.js";
 export * from "./leak-rate.js";
 export * from "./line-charge.js";
 export type { LineReading, LineResult, LineWarningCode, OperatingMode, ServicePort } from "./line-reading.js";
 export * from "./nitrogen-hold.js";
 export * from "./rise-test.js";
 export * from "./saturation-slope.js";
+export * from "./standing-check.js";
 export * from "./standing-pressure.js";
-export { studentFactor } from "./student.js";
 export * from "./subcooling.js";
 export * from "./superheat.js";
 export {

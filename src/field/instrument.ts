@@ -109,18 +109,22 @@ export interface ReadingUncertainty {
 /**
  * Standard uncertainty of a half-width: all values within ±a equally likely, u = a/√3.
  *
+ * @throws {@link InputError} `malformed-input`, below 0 or not finite.
  * @source JCGM 100:2008 (GUM), 4.3.7
  */
 export function halfWidthUncertainty(halfWidth: number): number {
+  requireNotNegative("halfWidth", halfWidth);
   return halfWidth / Math.sqrt(3);
 }
 
 /**
  * Standard uncertainty from reading in steps: u = d/√12.
  *
+ * @throws {@link InputError} `malformed-input`, below 0 or not finite.
  * @source JCGM 100:2008 (GUM), F.2.2.1
  */
 export function resolutionUncertainty(resolution: number): number {
+  requireNotNegative("resolution", resolution);
   return resolution / Math.sqrt(12);
 }
 
@@ -294,6 +298,12 @@ export function checkReading(check: InputCheck, path: string, reading: number, g
 }
 
 type Part = ReadingUncertainty["parts"][number];
+
+function requireNotNegative(path: string, value: number): void {
+  const check = new InputCheck();
+  check.notNegative(path, value);
+  check.finish();
+}
 
 function pressureParts(accuracy: PressureAccuracy, reading: number): Part[] {
   switch (accuracy.kind) {

@@ -146,12 +146,16 @@ export function hoseHoldUp(innerDiameter: Length, length: Length, liquidDensity:
 /**
  * Extra charges for each metre as printed by makers of split units: to compare, never to use in place of the manual.
  *
+ * @throws {@link InputError} `malformed-input`.
  * @returns Those for a refrigerant and an outer diameter of the liquid line (m, within 0.03 mm); may be empty.
  */
 export function printedExtraCharges(
   refrigerant: string,
   outerDiameter: Length,
 ): readonly PrintedExtraCharge[] {
+  const check = new InputCheck();
+  check.positive("outerDiameter", outerDiameter);
+  check.finish();
   // JSON knows no literal types; tests/field/line-charge.test.ts checks every entry.
   return (data.printed as readonly PrintedExtraCharge[]).filter(
     (row) => row.refrigerant === refrigerant && Math.abs(row.liquidLineOuterDiameter - outerDiameter) <= 3e-5,

@@ -20,7 +20,7 @@ import {
   thermometerUncertainty,
 } from "./instrument.js";
 import { type SaturationEnd, saturationSlope } from "./saturation-slope.js";
-import { shown, shownCelsius, shownKilopascal } from "./shown.js";
+import { shownCelsius, shownKilopascal, shownWithUncertainty } from "./shown.js";
 import { checkAtmosphere } from "./site.js";
 import { combineUncertainties, type UncertainInput, type Uncertainty } from "./uncertainty.js";
 
@@ -200,7 +200,7 @@ export function evaluateLineReading(
     warnings: warningsOf(reading, quantity, value, uncertainty.expandedUncertainty, saturationTemperature),
     assumptions,
     because:
-      `${quantity} ${shown(value)} ± ${shown(uncertainty.expandedUncertainty)} K (k = 2): pipe at ` +
+      `${quantity} ${shownWithUncertainty(value, uncertainty.expandedUncertainty)} K (k = 2): pipe at ` +
       `${shownCelsius(lineTemperature)}, ${end} point ${shownCelsius(saturationTemperature)} of ` +
       `${refrigerant.designation} at ${shownKilopascal(pressure)} absolute`,
   };

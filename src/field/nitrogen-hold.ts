@@ -21,7 +21,7 @@ import {
   type Thermometer,
   thermometerUncertainty,
 } from "./instrument.js";
-import { shown, shownKilopascal } from "./shown.js";
+import { shown, shownKilopascal, shownKilopascalWithUncertainty } from "./shown.js";
 import { straightLine } from "./straight-line.js";
 import { studentFactor } from "./student.js";
 import {
@@ -224,7 +224,7 @@ export function nitrogenHold(hold: NitrogenHold): NitrogenHoldResult {
     assumptions: assumptionsOf(hold),
     because:
       `expected ${shownKilopascal(expectedPressure)} gauge after ${shown(duration)} s at constant density; ` +
-      `deviation ${shownKilopascal(deviation)} ± ${shownKilopascal(U)} (k = 2): ${outcome.state}; ` +
+      `deviation ${shownKilopascalWithUncertainty(deviation, U)} (k = 2): ${outcome.state}; ` +
       `a drop below ${shownKilopascal(U)}${smallest} could not have been seen`,
   };
 }

@@ -86,8 +86,8 @@ export interface RiseResult {
   readonly earlySlope: number;
   /** Mean rise of the last third, Pa/s; of all for two readings. */
   readonly lateSlope: number;
-  /** Late over early slope: 1 for a straight line, towards 0 for one that levels off; infinite if it did not rise early. */
-  readonly slopeRatio: number;
+  /** Late over early slope: 1 for a straight line, towards 0 for one that levels off; undefined if it did not rise early. */
+  readonly slopeRatio: number | undefined;
   /** V dp/dt of the last third, Pa m3/s, when the volume is known. */
   readonly throughput: number | undefined;
   /** What is odd. */
@@ -135,7 +135,8 @@ export function riseTest(test: RiseTest): RiseResult {
   const third = Math.max(3, Math.floor(counted.length / 3));
   const earlySlope = slopeOf(method === "series" ? counted.slice(0, third) : counted);
   const lateSlope = slopeOf(method === "series" ? counted.slice(-third) : counted);
-  const slopeRatio = earlySlope > 0 ? lateSlope / earlySlope : Number.POSITIVE_INFINITY;
+  // A rise that only begins late bends the wrong way for moisture: it counts as straight.
+  const slopeRatio = earlySlope > 0 ? lateSlope / earlySlope : undefined;
   const noise = 2 * Math.SQRT2 * repeatability;
   const { aboveSaturation, straight, levelling, freeWater } = data.riseCurve;
   const warm = aboveSaturation * waterVapourPressure(test.warmestTemperature);
@@ -150,7 +151,8 @@ export function riseTest(test: RiseTest): RiseResult {
     if (last.pressure > warm)
       return ["leak-or-gas", `${ended}, above ${shown(warm)} Pa that water alone can reach`];
     if (method === "two-readings") return ["unclassified", `${rose}; two readings have no shape`];
-    const bend = `slope fell to ${shown(slopeRatio)} of its start`;
+    if (slopeRatio === undefined) return ["leak-suspected", `${rose}, and only late: no moisture does that`];
+    const bend = `late slope ${shown(slopeRatio)} of the early one`;
     if (slopeRatio >= straight) return ["leak-suspected", `${bend}: a straight rise`];
     if (slopeRatio > levelling) return ["inconclusive", `${bend}: neither straight nor levelling off`];
     return last.pressure >= cold

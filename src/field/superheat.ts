@@ -26,7 +26,7 @@ import { checkLineReading, evaluateLineReading, type LineReading, type LineResul
  *   thermometer: { accuracy: { kind: "pipe-probe", probe: "clamp" } },
  * });
  * result.value; // → 6.74 K
- * result.expandedUncertainty; // → 1.5 K
+ * result.expandedUncertainty; // → 1.55 K
  * ```
  */
 export function superheat(reading: LineReading): LineResult {

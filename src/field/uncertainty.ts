@@ -1,3 +1,5 @@
+import { InputCheck } from "../safety/index.js";
+
 /** Coverage factor of every expanded uncertainty: about 95 % for a normal distribution. */
 export const COVERAGE_FACTOR = 2;
 
@@ -38,9 +40,16 @@ export interface Uncertainty {
 /**
  * Combines independent inputs: u² = Σ (cᵢ uᵢ)², U = 2 u.
  *
+ * @throws {@link InputError} `malformed-input` for numbers that are not finite or an uncertainty below 0.
  * @source JCGM 100:2008 (GUM), equation (10), first order
  */
 export function combineUncertainties(inputs: readonly UncertainInput[]): Uncertainty {
+  const check = new InputCheck();
+  for (const [index, { standardUncertainty, sensitivity }] of inputs.entries()) {
+    check.notNegative(`inputs[${index}].standardUncertainty`, standardUncertainty);
+    check.finite(`inputs[${index}].sensitivity`, sensitivity);
+  }
+  check.finish();
   const contributions = inputs.map((input) => Math.abs(input.sensitivity) * input.standardUncertainty);
   const variance = contributions.reduce((sum, each) => sum + each * each, 0);
   const standardUncertainty = Math.sqrt(variance);

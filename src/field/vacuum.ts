@@ -108,6 +108,11 @@ export function canProveVacuum(question: VacuumProofQuestion): VacuumProof {
   };
 }
 
+/** As {@link canProveVacuum}, without throwing. */
+export function tryCanProveVacuum(question: VacuumProofQuestion): Outcome<VacuumProof> {
+  return attempt(() => canProveVacuum(question));
+}
+
 /**
  * Judges a vacuum: against the limit, and against the vapour pressure of water at the coldest part.
  *
@@ -120,11 +125,11 @@ export function canProveVacuum(question: VacuumProofQuestion): VacuumProof {
  * ```ts
  * const { verdict, waterLeavesAbove } = evaluateVacuum({
  *   pressure: micron(400),
- *   gauge: { accuracy: { kind: "percent-of-reading", percent: 10 }, resolution: micron(1) },
+ *   gauge: { accuracy: { kind: "percent-of-reading", percent: 10 }, resolution: micronDifference(1) },
  *   limit: micron(500),
  *   coldestTemperature: celsius(15),
  * });
- * // → "pass", 246.5 K (−26.7 °C)
+ * // → "pass", 246.4 K (−26.7 °C)
  * ```
  */
 export function evaluateVacuum(reading: VacuumReading): VacuumResult {

@@ -28,7 +28,7 @@ export const WATER_TRIPLE_POINT: { readonly temperature: Temperature; readonly p
 };
 
 const WATER_RANGE = { minimum: 273.15, maximum: 647.096 } as const;
-const ICE_RANGE = { minimum: 50, maximum: WATER_TRIPLE_POINT.temperature } as const;
+const ICE_RANGE = { minimum: 50, maximum: 273.16 } as const;
 
 /**
  * Saturation pressure of liquid water.

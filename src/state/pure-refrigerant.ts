@@ -15,7 +15,6 @@ import {
   type SearchRange,
   saturationAtPressure,
   saturationAtTemperature,
-  twoPhase,
 } from "../equilibrium/index.js";
 import { attempt, type Outcome, OutOfRangeError } from "../units/index.js";
 import { checkSaturationInput, checkStateInput } from "./input.js";
@@ -42,6 +41,9 @@ export interface RefrigerantOptions {
 /** Who opts in to extrapolate may go this far beyond the upper limits, as a factor. */
 const hotReach = 1.5;
 const denseReach = 2;
+
+/** Lowest pressure answered, Pa: far below it the properties of a gas run out of the range of numbers. */
+const thinnestPressure = 1e-250;
 
 /** More than the last digits of any property here. */
 const rounding = 1e-9;
@@ -119,7 +121,7 @@ class PureRefrigerant implements Refrigerant, Owner {
   state(at: StateInput, options: StateOptions = {}): State {
     const pair = checkStateInput(at);
     const given = at as unknown as Given;
-    const range = this.#searchRange(options);
+    const range: SearchRange = { ...this.#searchRange(options), inputs: given };
     const model = this.#model;
     const M = this.molarMass;
     // Checked to be there, as the pair says.
@@ -239,7 +241,7 @@ class PureRefrigerant implements Refrigerant, Owner {
     return Math.max(this.limits.maximumPressure, this.critical.pressure);
   }
 
-  #searchRange({ extrapolate = false }: StateOptions): SearchRange {
+  #searchRange({ extrapolate = false }: StateOptions): Omit<SearchRange, "inputs"> {
     const { minimumTemperature, maximumTemperature } = this.limits;
     const highestPressure = this.#highestPressure;
     return extrapolate
@@ -258,7 +260,8 @@ class PureRefrigerant implements Refrigerant, Owner {
 
   #requirePressure(value: number, options: StateOptions): void {
     const maximum = this.#searchRange(options).highestPressure;
-    this.#require("pressure", value, { minimum: 0, maximum, unit: "Pa", hint: this.#hint(options) });
+    const minimum = thinnestPressure;
+    this.#require("pressure", value, { minimum, maximum, unit: "Pa", hint: this.#hint(options) });
   }
 
   #require(

@@ -92,12 +92,12 @@ class SinglePhase implements SinglePhaseState {
     this.cp0 = R * idealHeatCapacity(at);
     const soundSquared = RT * soundSpeedSquared(at);
     this.speedOfSound = Math.sqrt(soundSquared);
-    this.compressibilityFactor = compressibility(at);
+    this.compressibilityFactor = pressure / (density * RT);
     this.isentropicExponent = (soundSquared * density) / pressure;
     this.jouleThomson = jouleThomson(at) / (at.rho * equation.R);
     this.isothermalCompressibility = 1 / (density * RT * slope);
     this.thermalExpansion = thermalPressure(at) / (at.T * slope);
-    this.fugacityCoefficient = Math.exp(logFugacityCoefficient(at));
+    this.fugacityCoefficient = Math.exp(logFugacityCoefficient(at, this.compressibilityFactor));
     this.composition = owner.composition;
     this.extrapolated = extrapolated;
   }
@@ -139,7 +139,12 @@ export function singlePhaseState(
   const { model, offsets } = owner;
   const { equation, critical } = model;
   equation.evaluate(temperature, molarDensity, model.at);
-  if (!(pressureSlope(model.at) > flattest)) {
+  // Far beyond its range an equation can give a heat capacity or a squared sound speed below zero.
+  const stable =
+    pressureSlope(model.at) > flattest &&
+    isochoricHeatCapacity(model.at) > 0 &&
+    soundSpeedSquared(model.at) > 0;
+  if (!stable) {
     throw new NoSuchStateError(
       { temperature, density: molarDensity * equation.fluid.molarMass },
       "no stable single phase; at the critical point heat capacity and compressibility are infinite",

@@ -33,7 +33,7 @@ describe("decision with uncertainty", () => {
   it("says when the instrument can never confirm the limits, but can still refute them", () => {
     const decision = decide(6, 3, { minimum: 4, maximum: 8 }, { quantity: "superheat", unit: "K" });
     expect(decision).toMatchObject({ verdict: "inconclusive", canPass: false });
-    expect(decision.because).toMatch(/superheat 6 ± 3 K.*4 to 8 K.*cannot be confirmed/);
+    expect(decision.because).toMatch(/superheat 6\.0 ± 3\.0 K.*4 to 8 K.*cannot be confirmed/);
     expect(decide(20, 3, { minimum: 4, maximum: 8 })).toMatchObject({ verdict: "fail", canPass: false });
     expect(decide(6, 2, { minimum: 4, maximum: 8 })).toMatchObject({ verdict: "pass", canPass: true });
   });
@@ -57,5 +57,6 @@ describe("several verdicts together", () => {
     expect(worstVerdict(["pass", "pass"])).toBe("pass");
     expect(worstVerdict(["pass", "inconclusive"])).toBe("inconclusive");
     expect(worstVerdict(["inconclusive", "fail", "pass"])).toBe("fail");
+    expect(worstVerdict([])).toBe("inconclusive");
   });
 });

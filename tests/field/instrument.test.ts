@@ -1,16 +1,15 @@
 import { describe, expect, it } from "vitest";
 import {
   combineUncertainties,
-  fullScale,
   gaugeUncertainty,
   type PressureAccuracy,
   type PressureGauge,
-  scalePosition,
-  studentFactor,
   type Thermometer,
   thermometerUncertainty,
 } from "../../src/field/index.js";
+import { fullScale, scalePosition } from "../../src/field/instrument.js";
 import { straightLine } from "../../src/field/straight-line.js";
+import { studentFactor } from "../../src/field/student.js";
 import { InputError } from "../../src/units/index.js";
 
 const compound: PressureAccuracy = {

@@ -3,6 +3,7 @@ import { type StandingSystem, standingPressure, tryStandingPressure } from "../.
 import { r32 } from "../../src/fluids/r-32.js";
 import { refrigerantFrom } from "../../src/state/index.js";
 import { celsius, type InputError, litre } from "../../src/units/index.js";
+import { changed } from "./changed.js";
 
 const refrigerant = refrigerantFrom(r32);
 const system: StandingSystem = {

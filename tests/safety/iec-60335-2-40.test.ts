@@ -280,6 +280,12 @@ describe("a charge in a room without ventilation", () => {
     expect(result.maximumCharge).toBeWithin(1.842, ARITHMETIC);
   });
 
+  it("counts a charge at the end of a band to that band", () => {
+    const { m1, m2, m3 } = chargeBands("6", "2L", 0.307);
+    const band = (charge: number) => unventilatedRoom({ ...wall, charge }).band;
+    expect([m1, m2, m3].map(band)).toEqual(["up-to-m1", "m1-to-m2", "m2-to-m3"]);
+  });
+
   it("caps a huge room at m2", () => {
     const result = unventilatedRoom({ ...wall, floorArea: 1000 });
     expect(result.branch.maximumCharge).toBe("m2");

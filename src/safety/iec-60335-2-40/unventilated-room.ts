@@ -2,6 +2,7 @@ import {
   type Area,
   attempt,
   type Density,
+  formatNumber,
   InputError,
   type Length,
   type Mass,
@@ -10,6 +11,7 @@ import {
 import type { Caution, Warning } from "../caution.js";
 import { type ChargeCautionCode, chargeCautions } from "../charge-cautions.js";
 import type { FlammabilityFacts, SafetySource } from "../flammability.js";
+import { printedMaximumCharge, printedMinimumArea } from "../printed-limits.js";
 import { type FlammabilityClass, flammabilityClass, type SafetyClass } from "../safety-class.js";
 import { altitudeFactor } from "./altitude-factor.js";
 import { bandOf, type ChargeBand, type ChargeBands, chargeBands } from "./charge-bands.js";
@@ -204,9 +206,9 @@ export function unventilatedRoom(room: UnventilatedRoom): UnventilatedRoomResult
     chargeMargin: maximum.charge - charge,
     areaMargin: floorArea - minimumArea,
     because: free
-      ? `charge ${shown(charge)} kg is not above m1 = ${shown(bands.m1)} kg: ${title} asks for no room size`
-      : `charge ${shown(charge)} kg in ${shown(floorArea)} m2: ${shown(maximum.charge)} kg allowed, ` +
-        `${shown(minimumArea)} m2 needed (${needed.branch} rule, h0 = ${shown(height)} m, ` +
+      ? `charge ${formatNumber(charge, 3)} kg is not above m1 = ${printedMaximumCharge(bands.m1, 3)}: ${title} asks for no room size`
+      : `charge ${formatNumber(charge, 3)} kg in ${shown(floorArea)} m²: ${printedMaximumCharge(maximum.charge, 3)} allowed, ` +
+        `${printedMinimumArea(minimumArea, 2)} needed (${needed.branch} rule, h0 = ${shown(height)} m, ` +
         `LFL = ${shown(limit.value)} kg/m3${factor === 1 ? "" : `, altitude factor ${shown(factor)}`}; ${title})`,
   };
 }

@@ -1,0 +1,109 @@
+import { attempt, InputError, type Problem, parseDuration, parseTemperature } from "../../units/index.js";
+import { explicitAbsolutePressure, explicitGaugePressure } from "./explicit-pressure.js";
+import type { Stated } from "./job.js";
+
+/** A logged series as a table of text: the caller reads the file, in whatever way its format asks for. */
+export interface LogTable {
+  /** Names of the columns, each with its unit in brackets, such as `pressure (MPa gauge)`. */
+  readonly header: readonly string[];
+  /** Cells of each row, in the order of the columns. */
+  readonly rows: readonly (readonly string[])[];
+}
+
+/** What a column may hold: how it is read, and its SI unit. */
+interface ColumnKind {
+  readonly parse: (text: string) => number;
+  readonly unit: string;
+}
+
+/** Names of the columns that are understood. */
+export type LogColumn = "time" | "pressure" | "pipe temperature" | "barometer";
+
+function columnKinds(kind: "gauge" | "absolute"): Readonly<Record<LogColumn, ColumnKind>> {
+  return {
+    time: { parse: parseDuration, unit: "s" },
+    pressure:
+      kind === "gauge"
+        ? { parse: explicitGaugePressure, unit: "Pa gauge" }
+        : { parse: explicitAbsolutePressure, unit: "Pa" },
+    "pipe temperature": { parse: parseTemperature, unit: "K" },
+    barometer: { parse: explicitAbsolutePressure, unit: "Pa" },
+  };
+}
+
+/** One row of a log. */
+export type LogRow = Readonly<Partial<Record<LogColumn, Stated<number>>>>;
+
+/**
+ * Reads the rows of a log: every cell with the unit of its column.
+ *
+ * A log is taken whole or not at all: an empty or unreadable cell is a problem, never a row that is left out.
+ *
+ * @param kind - Whether its pressures are gauge or absolute; the unit in the header has to agree.
+ * @param problems - Where to add what is wrong.
+ */
+export function readLog(
+  table: LogTable,
+  path: string,
+  kind: "gauge" | "absolute",
+  required: readonly LogColumn[],
+  problems: Problem[],
+): readonly LogRow[] {
+  const kinds = columnKinds(kind);
+  const columns = table.header.map((title, index) =>
+    readTitle(title, Object.keys(kinds), `${path}.header[${index}]`, problems),
+  );
+  for (const name of required) {
+    if (!columns.some((column) => column?.name === name)) {
+      problems.push({
+        path: `${path}.header`,
+        value: table.header.join(", "),
+        expected: `a column "${name} (unit)"`,
+      });
+    }
+  }
+  if (table.rows.length < 2) {
+    problems.push({ path: `${path}.rows`, value: table.rows.length, expected: "two rows or more" });
+  }
+  return table.rows.map((cells, row) => {
+    const found: Partial<Record<LogColumn, Stated<number>>> = {};
+    if (cells.length !== columns.length) {
+      problems.push({
+        path: `${path}.rows[${row}]`,
+        value: cells.join(", "),
+        expected: `${columns.length} cells`,
+      });
+    }
+    columns.forEach((column, index) => {
+      const cell = cells[index];
+      if (column === undefined || cell === undefined) return;
+      const text = `${cell.trim()} ${column.unit}`;
+      const { parse, unit } = kinds[column.name];
+      const read = attempt(() => parse(text));
+      if (read.ok) {
+        found[column.name] = { si: read.value, unit, text };
+        return;
+      }
+      const expected =
+        read.error instanceof InputError ? read.error.problems[0]!.expected : read.error.message;
+      problems.push({ path: `${path}.rows[${row}].${column.name}`, value: cell, expected });
+    });
+    return found;
+  });
+}
+
+function readTitle(
+  title: string,
+  known: readonly string[],
+  path: string,
+  problems: Problem[],
+): { readonly name: LogColumn; readonly unit: string } | undefined {
+  const [, name = "", unit = ""] = /^\s*([^()]+?)\s*\(([^()]+)\)\s*$/.exec(title) ?? [];
+  if (known.includes(name)) return { name: name as LogColumn, unit };
+  problems.push({
+    path,
+    value: title,
+    expected: `one of ${known.join(", ")}, with its unit in brackets, such as "time (min)"`,
+  });
+  return undefined;
+}

@@ -1,0 +1,55 @@
+import { cautionsOf } from "./print-text.js";
+import type { CommissioningRecord, RecordEntry, RecordStep } from "./record.js";
+
+/** Prints a record as Markdown. */
+export function recordAsMarkdown(record: CommissioningRecord): string {
+  const blocks = [
+    `# Commissioning record: ${record.title}`,
+    `${record.place}, ${record.date}. **${record.verdict}**`,
+    list(record.facts),
+    table(record),
+    ...record.steps.map(section),
+    ...(record.missing.length === 0 ? [] : [`Not in this job: ${record.missing.join("; ")}.`]),
+    `## Cautions\n\n${cautionsOf(record)
+      .map(({ text }) => `1. ${text}`)
+      .join("\n")}`,
+    `## Sources\n\n${record.sources.map((source) => `- ${source}`).join("\n")}`,
+  ];
+  return `${blocks.join("\n\n")}\n`;
+}
+
+function table({ steps }: CommissioningRecord): string {
+  const rows = steps.map(
+    ({ title, found, verdict }) => `| ${cell(title)} | ${cell(found[0]?.text ?? "")} | ${verdict} |`,
+  );
+  return ["| Step | Found | Verdict |", "| --- | --- | --- |", ...rows].join("\n");
+}
+
+function section(step: RecordStep): string {
+  return [
+    `## ${step.title}: ${step.verdict}`,
+    `| | | |\n| --- | --- | --- |\n${[
+      ...rows("read", step.read),
+      ...rows("expected", step.expected),
+      ...rows("found", step.found),
+    ].join("\n")}`,
+    step.because,
+    ...step.warnings.map(({ code, message }) => `> ${message} (\`${code}\`)`),
+    ...(step.assumptions.length === 0 ? [] : [`Assumed: ${step.assumptions.join(" ")}`]),
+  ].join("\n\n");
+}
+
+function rows(name: string, entries: readonly RecordEntry[]): string[] {
+  return entries.map(
+    ({ label, text }, index) => `| ${index === 0 ? name : ""} | ${cell(label)} | ${cell(text)} |`,
+  );
+}
+
+function list(entries: readonly RecordEntry[]): string {
+  return entries.map(({ label, text }) => `- ${label}: ${text}`).join("\n");
+}
+
+/** A bar would end the cell. */
+function cell(text: string): string {
+  return text.replaceAll("|", "\\|");
+}

@@ -1,0 +1,89 @@
+import type { Caution } from "../../safety/index.js";
+import type { CommissioningRecord, RecordEntry, RecordStep } from "./record.js";
+
+const width = 100;
+const labelWidth = 11;
+const titleWidth = 29;
+
+/** Prints a record as plain text for a terminal. */
+export function recordAsText(record: CommissioningRecord): string {
+  const cautions = cautionsOf(record);
+  const lines = [
+    ...heading(`Commissioning record: ${record.title}`, record.verdict.toUpperCase()),
+    `${record.place}, ${record.date}`,
+    ...wrap(record.facts.map(({ label, text }) => `${label} ${text}`).join(" · "), 0),
+    "",
+    ...record.steps.map(summary),
+    ...record.steps.flatMap((step, index) => ["", ...stepLines(step, index + 1, cautions)]),
+    "",
+    ...(record.missing.length === 0
+      ? []
+      : [...wrap(`Not in this job: ${record.missing.join("; ")}.`, 0), ""]),
+    "Cautions",
+    ...cautions.flatMap(({ text }, index) => entry(`[${index + 1}]`, text, 5)),
+    "",
+    "Sources",
+    ...record.sources.flatMap((source) => wrap(source, 2)),
+  ];
+  return `${lines.join("\n")}\n`;
+}
+
+/** Every caution of a record once, in the order in which the steps show them. */
+export function cautionsOf({ steps }: CommissioningRecord): readonly Caution[] {
+  const all = steps.flatMap(({ cautions }) => cautions);
+  return all.filter(({ text }, index) => all.findIndex((other) => other.text === text) === index);
+}
+
+/** One line a step: what was found first, and the verdict. */
+function summary({ title, found, verdict }: RecordStep, index: number): string {
+  const { label = "", text = "" } = found[0] ?? {};
+  return heading(`${index + 1}  ${title.padEnd(titleWidth)}  ${label} ${text}`, verdict)[0]!;
+}
+
+function stepLines(step: RecordStep, number: number, cautions: readonly Caution[]): string[] {
+  const numbers = step.cautions.map(({ text }) => cautions.findIndex((other) => other.text === text) + 1);
+  return [
+    ...heading(`${number}  ${step.title}`, step.verdict),
+    ...entries("read", step.read),
+    ...entries("expected", step.expected),
+    ...entries("found", step.found),
+    ...field("because", step.because),
+    ...step.warnings.flatMap(({ code, message }) => field("warning", `${message} [${code}]`)),
+    ...step.assumptions.flatMap((text) => field("assumed", text)),
+    ...field("cautions", numbers.map((each) => `[${each}]`).join(" ")),
+  ];
+}
+
+function entries(name: string, list: readonly RecordEntry[]): string[] {
+  return list.flatMap(({ label, text }, index) => field(index === 0 ? name : "", `${label}: ${text}`));
+}
+
+function field(name: string, text: string): string[] {
+  return entry(`   ${name}`, text, labelWidth + 3);
+}
+
+function entry(name: string, text: string, indent: number): string[] {
+  const [first = "", ...rest] = wrap(text, indent);
+  return [`${name.padEnd(indent)}${first.trimStart()}`, ...rest];
+}
+
+function heading(left: string, right: string): string[] {
+  const gap = Math.max(2, width - left.length - right.length);
+  return [`${left}${" ".repeat(gap)}${right}`];
+}
+
+/** Breaks a text at spaces into lines of at most `width`, each indented. */
+function wrap(text: string, indent: number): string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ")) {
+    if (line !== "" && indent + line.length + 1 + word.length > width) {
+      lines.push(line);
+      line = word;
+    } else {
+      line = line === "" ? word : `${line} ${word}`;
+    }
+  }
+  lines.push(line);
+  return lines.map((each) => " ".repeat(indent) + each);
+}

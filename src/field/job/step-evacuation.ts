@@ -1,0 +1,40 @@
+import { fieldCautions } from "../cautions.js";
+import { evaluateVacuum } from "../vacuum.js";
+import type { JobContext } from "./context.js";
+import type { JobEvacuation } from "./job.js";
+import type { RecordStep } from "./record.js";
+import { asRead, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
+
+/** Is the vacuum deep enough, and dry? */
+export function evacuationStep(evacuation: JobEvacuation, { job, safetyClass }: JobContext): RecordStep {
+  const { pressure, limit, coldestTemperature } = evacuation;
+  const result = evaluateVacuum({
+    pressure: pressure.si,
+    gauge: job.instruments.gauges[evacuation.gauge]!,
+    limit: limit.si,
+    coldestTemperature: coldestTemperature.si,
+  });
+  return {
+    name: "evacuation",
+    title: "Evacuation",
+    verdict: result.verdict,
+    read: [asRead("vacuum gauge", pressure), asRead("coldest part", coldestTemperature)],
+    expected: [
+      asRead("at most", limit),
+      shownNumber(
+        "vapour pressure of water at the coldest part",
+        result.waterVapourPressure,
+        shownUnits.pascal,
+        0,
+      ),
+    ],
+    found: [
+      shownUncertain("pressure", pressure.si, result.decision.expandedUncertainty, shownUnits.pascal),
+      shownNumber("water leaves parts warmer than", result.waterLeavesAbove, shownUnits.celsius, 1),
+    ],
+    because: result.because,
+    warnings: result.warnings,
+    assumptions: [],
+    cautions: fieldCautions("evacuation", safetyClass),
+  };
+}

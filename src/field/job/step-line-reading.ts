@@ -1,0 +1,66 @@
+import { fieldCautions } from "../cautions.js";
+import { decide } from "../decision.js";
+import { subcooling } from "../subcooling.js";
+import { superheat } from "../superheat.js";
+import type { JobContext } from "./context.js";
+import type { JobLineReading } from "./job.js";
+import type { RecordStep } from "./record.js";
+import { asRead, fact, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
+
+const titles = {
+  superheat: "Superheat in steady running",
+  subcooling: "Subcooling in steady running",
+} as const;
+
+/** Superheat or subcooling against the target of the manual. */
+export function lineReadingStep(
+  name: "superheat" | "subcooling",
+  reading: JobLineReading,
+  context: JobContext,
+): RecordStep {
+  const { job, refrigerant, atmosphere, safetyClass } = context;
+  const { pressure, lineTemperature, ambientTemperature, target, port } = reading;
+  const evaluate = name === "superheat" ? superheat : subcooling;
+  const result = evaluate({
+    refrigerant,
+    mode: job.unit.mode,
+    port,
+    pressure: pressure.si,
+    lineTemperature: lineTemperature.si,
+    atmosphere,
+    gauge: job.instruments.gauges[reading.gauge]!,
+    thermometer: job.instruments.thermometers[reading.thermometer]!,
+    ...(ambientTemperature === undefined ? {} : { ambientTemperature: ambientTemperature.si }),
+  });
+  const { minimum, maximum } = target;
+  const decision = decide(
+    result.value,
+    result.expandedUncertainty,
+    {
+      ...(minimum === undefined ? {} : { minimum: minimum.si }),
+      ...(maximum === undefined ? {} : { maximum: maximum.si }),
+    },
+    { quantity: name, unit: "K" },
+  );
+  return {
+    name,
+    title: titles[name],
+    verdict: decision.verdict,
+    read: [fact("gauge", `${pressure.text}, ${port}`), asRead("pipe", lineTemperature)],
+    expected: [
+      fact(
+        "target",
+        [minimum, maximum].flatMap((limit) => (limit === undefined ? [] : [limit.text])).join(" to "),
+      ),
+    ],
+    found: [
+      shownUncertain(name, result.value, result.expandedUncertainty, shownUnits.kelvinDifference),
+      shownNumber(`${result.saturationEnd} point`, result.saturationTemperature, shownUnits.celsius, 1),
+      shownNumber("pressure", result.pressure, shownUnits.megapascal, 3),
+    ],
+    because: `${result.because}; ${decision.because}`,
+    warnings: result.warnings,
+    assumptions: result.assumptions,
+    cautions: fieldCautions("gauge-reading", safetyClass),
+  };
+}

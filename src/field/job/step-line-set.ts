@@ -1,0 +1,63 @@
+import { fieldCautions } from "../cautions.js";
+import { decide } from "../decision.js";
+import { halfWidthUncertainty } from "../instrument.js";
+import { lineCharge } from "../line-charge.js";
+import { COVERAGE_FACTOR } from "../uncertainty.js";
+import type { JobContext } from "./context.js";
+import type { JobLineSet } from "./job.js";
+import type { RecordStep } from "./record.js";
+import { asRead, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
+
+/** Was the charge for the extra pipe weighed in? Two readings of one scale, before and after. */
+export function lineSetStep(line: JobLineSet, { job, refrigerant, safetyClass }: JobContext): RecordStep {
+  const result = lineChargeOf(line, refrigerant);
+  const { halfWidth } = job.instruments.scales[line.scale]!;
+  const U = COVERAGE_FACTOR * Math.SQRT2 * halfWidthUncertainty(halfWidth);
+  const decision = decide(
+    line.added.si * 1000,
+    U * 1000,
+    {
+      minimum: Math.max(0, result.extraCharge - line.tolerance.si) * 1000,
+      maximum: (result.extraCharge + line.tolerance.si) * 1000,
+    },
+    { quantity: "added", unit: "g" },
+  );
+  return {
+    name: "lineSet",
+    title: "Charge for the line set",
+    verdict: decision.verdict,
+    read: [
+      asRead("length, one way", line.length),
+      asRead("covered by the nameplate", line.chargeFreeLength),
+      asRead("by the manual", line.chargePerMetre),
+      asRead("weighed in", line.added),
+    ],
+    expected: [
+      shownNumber("extra charge", result.extraCharge, shownUnits.gram, 0),
+      shownNumber("at most, bore full of liquid", result.boundPerMetre ?? 0, shownUnits.gramPerMetre, 1),
+    ],
+    found: [shownUncertain("added", line.added.si, U, shownUnits.gram)],
+    because: `${result.because}; ${decision.because}`,
+    warnings: result.warnings,
+    assumptions: ["The scale was read before and after, with its error independent at both readings."],
+    cautions: fieldCautions("charging", safetyClass),
+  };
+}
+
+/** The extra charge that a line set asks for. */
+export function lineChargeOf(
+  line: JobLineSet,
+  refrigerant: JobContext["refrigerant"],
+): ReturnType<typeof lineCharge> {
+  return lineCharge({
+    length: line.length.si,
+    chargeFreeLength: line.chargeFreeLength.si,
+    chargePerMetre: line.chargePerMetre.si,
+    maximumLength: line.maximumLength.si,
+    liquidLine: {
+      refrigerant,
+      liquidTemperature: line.liquidTemperature.si,
+      tube: { outerDiameter: line.liquidLine.outerDiameter.si, wall: line.liquidLine.wall.si },
+    },
+  });
+}

@@ -1,0 +1,47 @@
+import { fieldCautions } from "../cautions.js";
+import { checkStandingPressure } from "../standing-check.js";
+import type { JobContext } from "./context.js";
+import type { JobStanding } from "./job.js";
+import type { RecordStep } from "./record.js";
+import { asRead, shownUncertain, shownUnits } from "./shown-entry.js";
+
+/** Does the system at rest read what its refrigerant should? */
+export function standingStep(standing: JobStanding, context: JobContext): RecordStep {
+  const { job, refrigerant, atmosphere, safetyClass } = context;
+  const { pressure, temperature } = standing;
+  const result = checkStandingPressure({
+    refrigerant,
+    temperature: temperature.si,
+    thermometer: job.instruments.thermometers[standing.thermometer]!,
+    atmosphere,
+    contents: { kind: "liquid-present" },
+    pressure: pressure.si,
+    gauge: job.instruments.gauges[standing.gauge]!,
+  });
+  return {
+    name: "standing",
+    title: "Standing pressure",
+    verdict: result.verdict,
+    read: [asRead("gauge", pressure), asRead("all parts at", temperature)],
+    expected: [
+      shownUncertain(
+        `${refrigerant.designation} with liquid present`,
+        result.expected.gaugePressure,
+        result.expected.expandedUncertainty,
+        shownUnits.megapascalGauge,
+      ),
+    ],
+    found: [
+      shownUncertain(
+        "deviation",
+        result.deviation,
+        result.expandedUncertainty,
+        shownUnits.kilopascalDifference,
+      ),
+    ],
+    because: result.because,
+    warnings: result.expected.warnings,
+    assumptions: result.expected.assumptions,
+    cautions: fieldCautions("opening-valves", safetyClass),
+  };
+}
