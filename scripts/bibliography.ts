@@ -24,7 +24,7 @@ export function readBibliography(): Bibliography {
 }
 
 /** One entry as one line. */
-export function citation({ authors, journal, volume, year, page, text, note }: SourceEntry): string {
+function citation({ authors, journal, volume, year, page, text, note }: SourceEntry): string {
   const where = journal === undefined ? text : present([journal, volume, `(${year})`, page]).join(" ");
   return present([authors.join(", "), where, note]).join(", ");
 }

@@ -9,7 +9,7 @@ export function moduleName(dataName: DataName): string {
 }
 
 /** `R-1234ze(E)` → `r1234zeE`, `R-717-gao-2023` → `r717Gao2023`: name of the exported literal. */
-export function exportName(dataName: DataName, fluid: Fluid): string {
+function exportName(dataName: DataName, fluid: Fluid): string {
   const plain = fluid.designation.replaceAll(/[-()]/g, "");
   const base = `r${plain.slice(1)}`;
   if (dataName === fluid.designation) return base;

@@ -12,6 +12,7 @@ export {
 } from "./catalogue/index.js";
 export * from "./field/index.js";
 export {
+  type AlternativeLimit,
   altitudeFactor,
   type Caution,
   type ChargeBand,
@@ -19,6 +20,7 @@ export {
   type ChargeBranch,
   type ChargeCautionCode,
   type ChargeCautionFacts,
+  type Confidence,
   chargeBands,
   chargeCautions,
   type FlammabilityClass,
@@ -33,6 +35,7 @@ export {
   type Mounting,
   printedMaximumCharge,
   printedMinimumArea,
+  type ReleaseSituation,
   type RoomWarningCode,
   releaseHeight,
   SAFETY_CLASSES,

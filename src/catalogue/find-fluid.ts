@@ -22,11 +22,6 @@ export interface FindOptions {
  * @throws {@link UnknownRefrigerantError} `unknown-refrigerant`, with near designations.
  * @throws {@link InputError} `malformed-input` for a name without letters or digits, or an equation the refrigerant
  * does not have.
- *
- * @example
- * ```ts
- * findFluidIn(listFluids(), "HFC-32").designation // → "R-32"
- * ```
  */
 export function findFluidIn(fluids: readonly Fluid[], name: string, options: FindOptions = {}): Fluid {
   if (typeof name !== "string" || nameKey(name) === "") {

@@ -2,7 +2,6 @@ export { UnknownRefrigerantError } from "./errors.js";
 export { type FindOptions, findFluidIn } from "./find-fluid.js";
 export type * from "./fluid.js";
 export type * from "./fluid-data.js";
-export type { Bibliography } from "./literal.js";
 export { findFluid, listFluids, tryFindFluid } from "./lookup.js";
 export { problemsOf } from "./problems.js";
-export { parseFluid, parseFluidData, parseReferenceData, type Reference } from "./schema.js";
+export { parseFluid, parseFluidData, parseReferenceData } from "./schema.js";

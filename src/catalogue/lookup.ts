@@ -13,11 +13,6 @@ export function listFluids(): readonly Fluid[] {
  *
  * @throws {@link UnknownRefrigerantError} `unknown-refrigerant`, with near designations.
  * @throws {@link InputError} `malformed-input` for an empty name or an equation the refrigerant does not have.
- *
- * @example
- * ```ts
- * findFluid("ammonia", { equation: "gao-2023" }).designation // → "R-717"
- * ```
  */
 export function findFluid(name: string, options: FindOptions = {}): Fluid {
   return findFluidIn(allFluids(), name, options);

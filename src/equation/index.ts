@@ -1,4 +1,3 @@
 export { type Derivatives, noDerivatives } from "./derivatives.js";
 export { Equation, type Evaluation, noEvaluation } from "./equation.js";
-export type { IdealDerivatives } from "./ideal.js";
 export * from "./properties.js";

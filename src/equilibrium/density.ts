@@ -17,7 +17,7 @@ const edgeDoubt = 1e-3;
 const tooNear = 1e-11;
 
 /** The branch on which the one stable state at (T, p) lies. */
-export function branchAt(model: Model, T: number, p: number): Branch {
+function branchAt(model: Model, T: number, p: number): Branch {
   if (T > model.critical.temperature - criticalMargin) return "fluid";
   const guess = guessPressure(model.curveFor(T), T);
   if (Math.abs(p / guess - 1) > seriesDoubt) return p > guess ? "liquid" : "vapour";
@@ -76,6 +76,12 @@ export function densityOnBranch(
     }
   }
   const delta = solvePressure(model, tau, target, low, high, Number.isNaN(start) ? guess : start / rhor);
+  if (delta === Number.POSITIVE_INFINITY && branch !== "vapour") {
+    throw new NoSuchStateError(
+      { temperature: T, pressure: p },
+      `this far outside its range the equation has no ${branch} so dense`,
+    );
+  }
   if (!Number.isFinite(delta)) {
     throw new NotConvergedError(`the ${branch} density of ${equation.fluid.designation}`, {
       temperature: T,

@@ -21,6 +21,6 @@ export function flashTemperatureDensity(model: Model, T: number, rho: number): E
 }
 
 /** Molar fraction of vapour by the lever rule on volumes; outside 0 to 1 when there is one phase. */
-export function qualityAtDensity({ liquidDensity, vapourDensity }: SaturationPoint, rho: number): number {
+function qualityAtDensity({ liquidDensity, vapourDensity }: SaturationPoint, rho: number): number {
   return (1 / rho - 1 / liquidDensity) / (1 / vapourDensity - 1 / liquidDensity);
 }

@@ -1,7 +1,7 @@
 export { checkEquation } from "./check-equation.js";
-export { type CriticalPoint, type CriticalResidual, criticalResidual } from "./critical.js";
-export { branchAt, densityAt } from "./density.js";
-export { type Equilibrium, onePhase, type SearchRange, twoPhase } from "./flash.js";
+export { criticalResidual } from "./critical.js";
+export { densityAt } from "./density.js";
+export { type Equilibrium, onePhase, type SearchRange } from "./flash.js";
 export { flashDensityEnergy } from "./flash-density-energy.js";
 export { flashEnthalpyEntropy } from "./flash-enthalpy-entropy.js";
 export { flashPressureEnthalpy, flashPressureEntropy } from "./flash-pressure.js";

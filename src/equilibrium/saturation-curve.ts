@@ -99,7 +99,7 @@ export function traceSaturation(
 }
 
 /** T = Tc(1 − s²). */
-export function temperatureAt(critical: CriticalPoint, s: number): number {
+function temperatureAt(critical: CriticalPoint, s: number): number {
   return critical.temperature * (1 - s * s);
 }
 

@@ -141,7 +141,7 @@ export function resolutionUncertainty(resolution: number): number {
  * gaugeUncertainty(
  *   { accuracy: { kind: "accuracy-class", accuracyClass: 1.6, scaleMinimum: -0.1e6, scaleMaximum: 3.8e6 } },
  *   0.8e6,
- * ).standardUncertainty; // → 36 027 Pa
+ * ).standardUncertainty; // → 36027 Pa
  * ```
  */
 export function gaugeUncertainty(

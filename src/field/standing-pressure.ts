@@ -99,7 +99,7 @@ export interface StandingPressureResult extends Uncertainty {
  *   thermometer: { accuracy: { kind: "half-width", halfWidth: kelvinDifference(1) } },
  *   atmosphere: localAtmosphere({ from: "altitude", altitude: 0 }),
  *   contents: { kind: "liquid-present" },
- * }).gaugePressure; // → 1.588 MPa
+ * }).gaugePressure; // → 1.588e6 Pa
  * ```
  */
 export function standingPressure(system: StandingSystem): StandingPressureResult {

@@ -129,7 +129,8 @@ export function tryCanProveVacuum(question: VacuumProofQuestion): Outcome<Vacuum
  *   limit: micron(500),
  *   coldestTemperature: celsius(15),
  * });
- * // → "pass", 246.4 K (−26.7 °C)
+ * verdict; // → "pass"
+ * waterLeavesAbove; // → 246.45 K
  * ```
  */
 export function evaluateVacuum(reading: VacuumReading): VacuumResult {

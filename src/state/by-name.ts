@@ -1,7 +1,7 @@
 import { type FindOptions, type Fluid, findFluidIn, listFluids, parseFluid } from "../catalogue/index.js";
 import { checkEquation } from "../equilibrium/index.js";
 import { attempt, InputError, type Outcome } from "../units/index.js";
-import { type RefrigerantOptions, refrigerantFrom } from "./pure-refrigerant.js";
+import { checkRefrigerantOptions, type RefrigerantOptions, refrigerantFrom } from "./pure-refrigerant.js";
 import type { Refrigerant } from "./types.js";
 
 /** Fluids that the program using Dewline has added, in order. */
@@ -19,10 +19,11 @@ let registered: readonly Fluid[] = [];
  * ```ts
  * import { celsius, refrigerant } from "dewline";
  *
- * refrigerant("r32").saturation({ temperature: celsius(25) }).pressure // → 1689600 Pa
+ * refrigerant("r32").saturation({ temperature: celsius(25) }).pressure // → 1.6896e6 Pa
  * ```
  */
 export function refrigerant(name: string, options: RefrigerantOptions & FindOptions = {}): Refrigerant {
+  checkRefrigerantOptions(options);
   return refrigerantFrom(findFluidIn(fluids(), name, options), options);
 }
 

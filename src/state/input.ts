@@ -1,5 +1,5 @@
 import { InputError, type Problem } from "../units/index.js";
-import type { SaturationInput, StateInput } from "./types.js";
+import type { SaturationInput, StateInput, StateOptions } from "./types.js";
 
 /** The pairs that {@link StateInput} allows, each in alphabetical order. */
 const pairs = [
@@ -12,6 +12,9 @@ const pairs = [
   "density+internalEnergy",
   "enthalpy+entropy",
 ] as const;
+
+/** Lowest pressure answered, Pa: far below it the properties of a gas run out of the range of numbers. */
+export const lowestPressure = 1e-250;
 
 /** One of the allowed pairs, by name. */
 export type Pair = (typeof pairs)[number];
@@ -58,6 +61,27 @@ export function checkSaturationInput(input: SaturationInput): "temperature" | "p
   return name;
 }
 
+/** Checks the options of a call: a misspelt one would be dropped in silence. */
+export function checkOptions(options: unknown, allowed: readonly string[], expected: string): void {
+  if (typeof options !== "object" || options === null) {
+    throw new InputError([{ path: "options", value: options, expected }]);
+  }
+  const problems = Object.entries(options)
+    .filter(([name]) => !allowed.includes(name))
+    .map(([name, value]) => ({ path: `options.${name}`, value, expected: `no such option; ${expected}` }));
+  if (problems.length > 0) throw new InputError(problems);
+}
+
+/** Checks the options of a property call. */
+export function checkStateOptions(options: StateOptions): void {
+  const expected = "{ extrapolate: true } or { extrapolate: false }";
+  checkOptions(options, ["extrapolate"], expected);
+  const { extrapolate } = options;
+  if (extrapolate !== undefined && typeof extrapolate !== "boolean") {
+    throw new InputError([{ path: "options.extrapolate", value: extrapolate, expected: "true or false" }]);
+  }
+}
+
 /** The names given, sorted; throws if any is unknown or its value out of its sign. */
 function checkNames(input: object, expected: string): string[] {
   if (typeof input !== "object" || input === null)
@@ -66,7 +90,7 @@ function checkNames(input: object, expected: string): string[] {
   const names = Object.keys(input).sort();
   for (const name of names) {
     const value = (input as Record<string, unknown>)[name];
-    const sign = signs[name];
+    const sign = Object.hasOwn(signs, name) ? signs[name] : undefined;
     if (sign === undefined) {
       problems.push({ path: name, value, expected: `one of ${Object.keys(signs).join(", ")}` });
     } else if (typeof value !== "number" || !Number.isFinite(value)) {

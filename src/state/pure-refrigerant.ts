@@ -16,8 +16,14 @@ import {
   saturationAtPressure,
   saturationAtTemperature,
 } from "../equilibrium/index.js";
-import { attempt, type Outcome, OutOfRangeError } from "../units/index.js";
-import { checkSaturationInput, checkStateInput } from "./input.js";
+import { attempt, InputError, type Outcome, OutOfRangeError } from "../units/index.js";
+import {
+  checkOptions,
+  checkSaturationInput,
+  checkStateInput,
+  checkStateOptions,
+  lowestPressure,
+} from "./input.js";
 import { checkReferenceState, type Offsets, offsetsFor } from "./reference-state.js";
 import { type Owner, singlePhaseState } from "./single-phase.js";
 import { saturationOf, twoPhaseState } from "./two-phase.js";
@@ -41,9 +47,6 @@ export interface RefrigerantOptions {
 /** Who opts in to extrapolate may go this far beyond the upper limits, as a factor. */
 const hotReach = 1.5;
 const denseReach = 2;
-
-/** Lowest pressure answered, Pa: far below it the properties of a gas run out of the range of numbers. */
-const thinnestPressure = 1e-250;
 
 /** More than the last digits of any property here. */
 const rounding = 1e-9;
@@ -98,6 +101,7 @@ class PureRefrigerant implements Refrigerant, Owner {
   }
 
   saturation(at: SaturationInput, options: StateOptions = {}): Saturation {
+    checkStateOptions(options);
     const point =
       checkSaturationInput(at) === "temperature"
         ? this.#saturationAt((at as { temperature: number }).temperature, options)
@@ -119,6 +123,7 @@ class PureRefrigerant implements Refrigerant, Owner {
   ): SinglePhaseState;
   state(at: StateInput, options?: StateOptions): State;
   state(at: StateInput, options: StateOptions = {}): State {
+    checkStateOptions(options);
     const pair = checkStateInput(at);
     const given = at as unknown as Given;
     const range: SearchRange = { ...this.#searchRange(options), inputs: given };
@@ -260,7 +265,7 @@ class PureRefrigerant implements Refrigerant, Owner {
 
   #requirePressure(value: number, options: StateOptions): void {
     const maximum = this.#searchRange(options).highestPressure;
-    const minimum = thinnestPressure;
+    const minimum = lowestPressure;
     this.#require("pressure", value, { minimum, maximum, unit: "Pa", hint: this.#hint(options) });
   }
 
@@ -286,10 +291,16 @@ class PureRefrigerant implements Refrigerant, Owner {
   }
 }
 
+/** Checks the options that {@link refrigerantFrom} and the function by name take. */
+export function checkRefrigerantOptions(options: unknown): void {
+  checkOptions(options, ["referenceState", "equation"], "{ referenceState, equation }, either or both");
+}
+
 /**
  * Makes a refrigerant from its literal: the small door, which carries no other fluid and no schema.
  *
  * @param fluid - A literal of `dewline/fluids/*`, or one that a catalogue has checked.
+ * @throws `malformed-input` for something else, or a reference state that has not its form.
  * @source The equation named in the literal; property relations as in Span, R., Multiparameter Equations of State,
  *   Springer 2000, chapter 3.
  *
@@ -298,9 +309,16 @@ class PureRefrigerant implements Refrigerant, Owner {
  * import { refrigerantFrom } from "dewline/core";
  * import { r32 } from "dewline/fluids/r-32";
  *
- * refrigerantFrom(r32).saturation({ temperature: 298.15 }).pressure // → 1689600 Pa
+ * refrigerantFrom(r32).saturation({ temperature: 298.15 }).pressure // → 1.6896e6 Pa
  * ```
  */
 export function refrigerantFrom(fluid: Fluid, options: RefrigerantOptions = {}): Refrigerant {
+  // The whole form is not checked: that would carry a schema. This catches a name given for a literal.
+  if (typeof fluid !== "object" || fluid === null || !("residual" in fluid)) {
+    throw new InputError([
+      { path: "fluid", value: fluid, expected: "a fluid literal, as in dewline/fluids" },
+    ]);
+  }
+  checkRefrigerantOptions(options);
   return new PureRefrigerant(fluid, options);
 }

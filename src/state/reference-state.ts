@@ -6,6 +6,7 @@ import {
   saturationAtTemperature,
 } from "../equilibrium/index.js";
 import { InputError, type Problem } from "../units/index.js";
+import { lowestPressure } from "./input.js";
 import type { ReferenceState } from "./types.js";
 
 /** What is added to molar enthalpy (J/mol) and entropy (J/(mol K)) of the bare equation. */
@@ -35,16 +36,27 @@ export function checkReferenceState(reference: unknown): void {
       problems.push({ path: `${path}.${name}`, value, expected: right });
     }
   };
-  demand("enthalpy", enthalpy, true, "a finite number, J/kg");
-  demand("entropy", entropy, true, "a finite number, J/(kg K)");
+  demand("enthalpy", enthalpy, isMeant(enthalpy), `a number from -${largest} to ${largest}, J/kg`);
+  demand("entropy", entropy, isMeant(entropy), `a number from -${largest} to ${largest}, J/(kg K)`);
   const { temperature, pressure, quality } = at;
-  demand("at.temperature", temperature, Number(temperature) > 0, "a number above 0, K");
-  if (quality === undefined) demand("at.pressure", pressure, Number(pressure) > 0, "a number above 0, Pa");
+  demand("at.temperature", temperature, isPositive(temperature), "a number above 0, K");
+  if (quality === undefined) demand("at.pressure", pressure, isPositive(pressure), "a number above 0, Pa");
   else demand("at.quality", quality, quality === 0 || quality === 1, "0 or 1, without a pressure beside it");
   if (quality !== undefined && pressure !== undefined) {
     problems.push({ path: `${path}.at`, value: at, expected: "pressure or quality, not both" });
   }
   if (problems.length > 0) throw new InputError(problems);
+}
+
+/** A zero moved farther than this would take the digits of every enthalpy and entropy with it. */
+const largest = 1e9;
+
+function isMeant(value: unknown): boolean {
+  return typeof value === "number" && Math.abs(value) <= largest;
+}
+
+function isPositive(value: unknown): boolean {
+  return typeof value === "number" && value > 0;
 }
 
 function isRecord(value: unknown): value is Readonly<Record<string, unknown>> {
@@ -74,8 +86,17 @@ export function offsetsFor(model: Model, reference: ReferenceState): Offsets {
   const { at } = reference;
   const h = reference.enthalpy * M;
   const s = reference.entropy * M;
-  if ("pressure" in at)
-    return offsetsAt(model, at.temperature, densityAt(model, at.temperature, at.pressure), h, s);
+  if ("pressure" in at) {
+    const { temperature, pressure } = at;
+    const { minimumTemperature, maximumTemperature, maximumPressure } = model.equation.fluid.limits;
+    const isInside =
+      temperature >= minimumTemperature &&
+      temperature <= maximumTemperature &&
+      pressure >= lowestPressure &&
+      pressure <= Math.max(maximumPressure, model.critical.pressure);
+    if (!isInside) refuse(model, `${temperature} K, ${pressure} Pa`, "that lies outside its range");
+    return offsetsAt(model, temperature, densityAt(model, temperature, pressure), h, s);
+  }
   if (!isSaturable(model, at.temperature)) refuse(model, `saturated at ${at.temperature} K`);
   const point = saturationAtTemperature(model, at.temperature);
   return offsetsAt(model, at.temperature, at.quality === 0 ? point.liquidDensity : point.vapourDensity, h, s);
@@ -97,12 +118,12 @@ function offsetsAt(model: Model, T: number, rho: number, h: number, s: number): 
   return { enthalpy: h - equation.R * T * enthalpy(at), entropy: s - equation.R * entropy(at) };
 }
 
-function refuse({ equation }: Model, reference: string): never {
+function refuse({ equation }: Model, reference: string, why = "it is not liquid there"): never {
   throw new InputError([
     {
       path: "referenceState",
       value: reference,
-      expected: `a reference state that ${equation.fluid.designation} has; it is not liquid there`,
+      expected: `a reference state that ${equation.fluid.designation} has; ${why}`,
     },
   ]);
 }

@@ -74,7 +74,7 @@ export function geometricAltitude(altitude: Length): Length {
  * @source ISO 2533:1975, Standard Atmosphere
  * @example
  * ```ts
- * pressureAtAltitude(1000) //=> 89874.56...
+ * pressureAtAltitude(1000) // → 89874.56 Pa
  * ```
  */
 export function pressureAtAltitude(altitude: Length): Pressure {
@@ -192,7 +192,7 @@ export interface LocalAtmosphere {
  * @throws {@link OutOfRangeError} `out-of-range`: altitude outside the layer.
  * @example
  * ```ts
- * localAtmosphere({ from: "altitude", altitude: 2000 }).pressure //=> 79501.41...
+ * localAtmosphere({ from: "altitude", altitude: 2000 }).pressure // → 79501.4 Pa
  * ```
  */
 export function localAtmosphere(site: SiteAtmosphere): LocalAtmosphere {

@@ -1,4 +1,3 @@
-import type { localAtmosphere } from "./atmosphere.js";
 import { attempt, InputError, type Outcome, type Problem } from "./errors.js";
 import type { GaugePressure, Pressure, PressureDifference } from "./flavour.js";
 
@@ -7,7 +6,7 @@ import type { GaugePressure, Pressure, PressureDifference } from "./flavour.js";
  *
  * @param reading - What the gauge shows, Pa; negative in a vacuum. A needle with a vented case and a digital manifold
  * zeroed in open air both read relative to the atmosphere of the place and the hour.
- * @param localAtmosphere - Pressure of the air around the gauge, Pa, above 0; {@link localAtmosphere} finds it. There
+ * @param localAtmosphere - Pressure of the air around the gauge, Pa, above 0; the function of that name finds it. There
  * is no default: taking sea level on a mountain is a mistake worth 20 kPa at 2000 m.
  * @returns Absolute pressure, Pa, 0 or more.
  * @throws {@link InputError} `malformed-input`: not finite, or a vacuum deeper than the local atmosphere, as a scale for

@@ -48,7 +48,8 @@ const KIND = /^(.+?)[-_]?(absolute|abs|a|gauge|ga|g|vacuum|vac)$/i;
  * @throws {@link InputError} `malformed-input`, with the units that are understood.
  * @example
  * ```ts
- * parsePressure("115 psig") //=> { kind: "gauge", pressure: 792897.0887... }
+ * parsePressure("115 psig").kind // → "gauge"
+ * parsePressure("115 psig").pressure // → 792897 Pa
  * ```
  */
 export function parsePressure(text: string, options?: PressureParseOptions): PressureReading {

@@ -21,7 +21,7 @@ export interface FormatOptions<Name extends string> {
  * @throws {@link InputError} `malformed-input`, for a value that is not finite or digits out of range.
  * @example
  * ```ts
- * formatNumber(-0.04, 1) //=> "0.0"
+ * formatNumber(-0.04, 1) // → "0.0"
  * ```
  */
 export function formatNumber(value: number, digits: number): string {

@@ -56,8 +56,11 @@ function answerOfPure(asked: Refrigerant, { kind, inputs }: Row): Answer {
     case "saturation": {
       const point = asked.saturation(saturationInput(inputs));
       const isNear = point.temperature > nearCritical * asked.critical.temperature;
-      const region = isNear ? () => "near critical" as const : saturationRegion;
-      return { equation, region, value: (name) => saturationValue(point, name) };
+      return {
+        equation,
+        region: (name) => (isNear ? "near critical" : saturationRegion(name)),
+        value: (name) => saturationValue(point, name),
+      };
     }
     default:
       throw new Error(`a ${kind} row of a pure fluid`);
@@ -88,8 +91,12 @@ function answerOfBlend({ fluid, kind, inputs, referenceState }: Row): Answer {
     },
   };
   if (kind === "single-phase") throw new Error("a single-phase row of a blend");
-  const lines = { bubble: () => "bubble line", dew: () => "dew line", saturation: saturationRegion } as const;
-  return { equation, region: lines[kind], value: (name) => saturationValue(point, name) };
+  const lines = { bubble: "bubble line", dew: "dew line", saturation: undefined } as const;
+  return {
+    equation,
+    region: (name) => lines[kind] ?? saturationRegion(name),
+    value: (name) => saturationValue(point, name),
+  };
 }
 
 function saturationRegion(property: string): Region {

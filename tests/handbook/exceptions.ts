@@ -46,7 +46,10 @@ export function exceptionFor(
 }
 
 /** True while the deviation is what it was when it was explained: more or less of it would be something else. */
-export function isStillThere(deviation: number, { deviation: explained }: { readonly deviation: string }): boolean {
+export function isStillThere(
+  deviation: number,
+  { deviation: explained }: { readonly deviation: string },
+): boolean {
   // A unit in the third digit, for other engines.
   return Math.abs(digitsOff(deviation, explained)) <= 1;
 }

@@ -5,7 +5,7 @@ import type { Comparison } from "./comparisons.js";
 export const limitsFile: URL = new URL("worst-deviations.json", import.meta.url);
 
 /** Worst deviation by fluid and equation, source, region and property. */
-export type Limits = Readonly<Record<string, Record<string, Record<string, Record<string, number>>>>>;
+export type Limits = Record<string, Record<string, Record<string, Record<string, number>>>>;
 
 /** Below this a deviation is rounding, and other engines round otherwise. */
 const floor = 1e-9;
@@ -20,12 +20,10 @@ export function sizeOf({ property, deviation, isRelative, expected }: Comparison
 
 /** The worst deviation of each group, rounded up in its second digit. */
 export function limitsOf(comparisons: readonly Comparison[]): Limits {
-  const limits: Record<string, Record<string, Record<string, Record<string, number>>>> = {};
+  const limits: Limits = {};
   for (const comparison of comparisons) {
-    const { fluid, equation, source, region, property } = comparison;
-    const bySource = (limits[`${fluid} ${equation}`] ??= {});
-    const byRegion = (bySource[source] ??= {});
-    const byProperty = (byRegion[region] ??= {});
+    const { property } = comparison;
+    const byProperty = groupOf(limits, comparison);
     byProperty[property] = Math.max(byProperty[property] ?? 0, roundedUp(sizeOf(comparison)));
   }
   return limits;
@@ -37,6 +35,17 @@ export function limitFor(
   { fluid, equation, source, region, property }: Comparison,
 ): number | undefined {
   return limits[`${fluid} ${equation}`]?.[source]?.[region]?.[property];
+}
+
+/** The limits of a comparison's fluid, source and region, by property; made if there are none yet. */
+function groupOf(limits: Limits, { fluid, equation, source, region }: Comparison): Record<string, number> {
+  const bySource = limits[`${fluid} ${equation}`] ?? {};
+  const byRegion = bySource[source] ?? {};
+  const byProperty = byRegion[region] ?? {};
+  limits[`${fluid} ${equation}`] = bySource;
+  bySource[source] = byRegion;
+  byRegion[region] = byProperty;
+  return byProperty;
 }
 
 /** Reads the limits kept. */

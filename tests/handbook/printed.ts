@@ -12,8 +12,16 @@ export function lastDigit(printed: string): number {
  * @param upTo - Upper end, where a range was printed; anywhere inside it the answer is 0.
  */
 export function digitsOff(value: number, printed: string, upTo: string = printed): number {
-  const below = value - Number(printed);
-  const above = value - Number(upTo);
-  const outside = below < 0 ? below : above > 0 ? above : 0;
-  return outside / lastDigit(printed);
+  const below = Math.min(0, value - Number(printed));
+  const above = Math.max(0, value - Number(upTo));
+  return (below + above) / lastDigit(printed);
+}
+
+/** What another engine's exponentials and roots may do to a value. */
+const rounding = 1e-13;
+
+/** True if a value is what was printed: within half a unit of the last digit, and the rounding of doubles. */
+export function isPrinted(value: number, printed: string, upTo: string = printed): boolean {
+  const slack = (rounding * Math.abs(value)) / lastDigit(printed);
+  return Math.abs(digitsOff(value, printed, upTo)) <= 0.5 + slack;
 }

@@ -42,7 +42,11 @@ export function pseudoPure(designation: string, reference: "iir" | "ashrae" = "i
 }
 
 /** Liquid on the bubble line or vapour on the dew line: the equation as one fluid at the pressure of the curve. */
-export function onCurve(blend: PseudoPure, temperature: number, wanted: "liquid" | "vapour"): SinglePhaseState {
+export function onCurve(
+  blend: PseudoPure,
+  temperature: number,
+  wanted: "liquid" | "vapour",
+): SinglePhaseState {
   const pressure = curvePressure(wanted === "liquid" ? blend.bubble : blend.dew, temperature);
   // Some tables begin below the 200 K of the equations.
   const state = blend.refrigerant.state({ temperature, pressure }, { extrapolate: true });
@@ -52,7 +56,8 @@ export function onCurve(blend: PseudoPure, temperature: number, wanted: "liquid"
 
 /** Pressure of a published curve, Pa: ln(p/p₀) = (T₀/T) Σ n θ^t with θ = 1 − T/T₀. */
 export function curvePressure(curve: CurveData, temperature: number): number {
-  if (curve.form !== "log-over-temperature") throw new Error(`no pressure curve is of the form ${curve.form}`);
+  if (curve.form !== "log-over-temperature")
+    throw new Error(`no pressure curve is of the form ${curve.form}`);
   const end = Number(curve.temperature);
   const theta = 1 - temperature / end;
   let sum = 0;

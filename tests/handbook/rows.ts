@@ -34,7 +34,7 @@ export function readTables(): readonly Table[] {
   const here = new URL("./", import.meta.url);
   const rows = readdirSync(here)
     .filter((file) => /^R-.*\.json$/.test(file))
-    .sort()
+    .sort((left, right) => numberOf(left) - numberOf(right) || (left < right ? -1 : 1))
     .flatMap((file): Row[] => JSON.parse(readFileSync(new URL(encodeURIComponent(file), here), "utf8")));
   const tables = new Map<string, Row[]>();
   for (const row of rows) {
@@ -47,4 +47,9 @@ export function readTables(): readonly Table[] {
     const [{ fluid, source, status }] = group as [Row];
     return { fluid, source, status, rows: group };
   });
+}
+
+/** The number in a designation: R-32 comes before R-134a. */
+function numberOf(designation: string): number {
+  return Number(/\d+/.exec(designation)?.[0]);
 }

@@ -14,8 +14,24 @@ export interface ShownUnit {
   readonly si: string;
 }
 
+/** Names of the units of a record. */
+type ShownUnitName =
+  | "celsius"
+  | "kelvinDifference"
+  | "megapascalGauge"
+  | "megapascal"
+  | "kilopascalDifference"
+  | "kilopascal"
+  | "pascal"
+  | "pascalDifference"
+  | "gram"
+  | "kilogram"
+  | "gramPerMetre"
+  | "minute"
+  | "hour";
+
 /** Units of a record. */
-export const shownUnits = {
+export const shownUnits: Readonly<Record<ShownUnitName, ShownUnit>> = {
   celsius: { factor: 1, zero: 273.15, symbol: "°C", si: "K" },
   kelvinDifference: { factor: 1, symbol: "K", si: "K" },
   megapascalGauge: { factor: 1e6, symbol: "MPa gauge", si: "Pa gauge" },
@@ -29,7 +45,7 @@ export const shownUnits = {
   gramPerMetre: { factor: 1e-3, symbol: "g/m", si: "kg/m" },
   minute: { factor: 60, symbol: "min", si: "s" },
   hour: { factor: 3600, symbol: "h", si: "s" },
-} as const satisfies Readonly<Record<string, ShownUnit>>;
+};
 
 /** What was written down, as it was written. */
 export function asRead(label: string, { si, unit, text }: Stated<number>): RecordEntry {

@@ -89,8 +89,8 @@ write(
         "about": "Pressure of water vapour: IAPWS R7-97 over liquid, R14-08 over ice; K and Pa",
         "source": f"Debian package {PACKAGE}",
         "status": "computed",
-        "liquid": [{"temperature": T, "pressure": digits(_PSat_T(T) * 1e6, 12)} for T in WATER],
-        "boiling": [{"pressure": p, "temperature": digits(_TSat_P(p / 1e6), 12)} for p in BOILING],
-        "ice": [{"temperature": T, "pressure": digits(_Sublimation_Pressure(T) * 1e6, 12)} for T in ICE],
+        "liquid": [{"temperature": T, "pressure": digits(_PSat_T(T) * 1e6, 11)} for T in WATER],
+        "boiling": [{"pressure": p, "temperature": digits(_TSat_P(p / 1e6), 11)} for p in BOILING],
+        "ice": [{"temperature": T, "pressure": digits(_Sublimation_Pressure(T) * 1e6, 11)} for T in ICE],
     },
 )
