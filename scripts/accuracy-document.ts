@@ -14,6 +14,8 @@ export interface Findings {
   readonly published: readonly PublishedCheck[];
   /** Numbers of the reference library. */
   readonly recorded: readonly Recorded[];
+  /** Which library that is. */
+  readonly recordedFrom: string;
 }
 
 /** The text of `docs/accuracy.md`. */
@@ -35,7 +37,7 @@ export function accuracyDocument(findings: Findings): string {
     "## Published values",
     publishedText(findings),
     "## Another program",
-    recordedText(findings.recorded),
+    recordedText(findings),
     "## Exceptions",
     exceptionsText(findings.exceptions),
   ].join("\n\n")}\n`;
@@ -50,10 +52,10 @@ does not say how near either is to the real fluid: for that see the uncertainty 
 here are rounded to two digits, the worst ones up; the tests fail when one of them is exceeded. Written by
 \`npm run accuracy\`.`;
 
-const tablesAbout = `Saturation from 98 % of the critical temperature up is called near critical. Constants of one refrigerant are
-those of the equation: its own critical point, found where two derivatives of pressure vanish, and the lowest
-temperature as triple point. Less than 0.0001 % is shown as 0. Values that lie outside the tolerance of their source are
-not in these lines: they are [exceptions](#exceptions), each with its cause.`;
+const tablesAbout = `Saturation from 98 % of the critical temperature up is called near critical. Constants of one refrigerant
+are those of the equation: its own critical point, found where two derivatives of pressure vanish, and its lowest
+temperature as triple point. Less than 0.0001 %, or 0.00001 of another unit, is shown as 0. Values that lie outside the
+tolerance of their source are not in these lines: they are [exceptions](#exceptions), each with its cause.`;
 
 function byFluid(comparisons: readonly Comparison[]): readonly (readonly [string, readonly Comparison[]])[] {
   return grouped(comparisons, ({ fluid, equation }) => `${fluid}, ${equation}`);
@@ -94,7 +96,7 @@ function unitOf(property: string): readonly [unit: string, size: number] {
 
 function shownDeviation(size: number, { property, isRelative }: Comparison): string {
   const [unit, scale] = isRelative ? ["%", 1e-2] : unitOf(property);
-  const isNothing = size <= (isRelative ? 1.1e-6 : 1e-5);
+  const isNothing = size <= (isRelative ? 1.1e-6 : 1e-5 * scale);
   return isNothing ? `0 ${unit}` : `${Number((size / scale).toPrecision(2))} ${unit}`;
 }
 
@@ -147,14 +149,15 @@ equation:`,
   ].join("\n\n");
 }
 
-function recordedText(recorded: readonly Recorded[]): string {
+function recordedText({ recorded, recordedFrom }: Findings): string {
   const lines = grouped(recorded, ({ substance, group }) => `${substance} | ${group}`).map(
     ([name, group]) => `| ${name} | ${group.length} |`,
   );
   return [
-    `Numbers recorded from a general-purpose library of steam properties (Debian package python3-iapws), written by
-other people: ammonia by the equation of 1993 (pressure, heat capacities and speed of sound in ten digits, saturation
-in seven) and the vapour pressure of water and ice (in eleven). All are met to half a unit of the last digit.`,
+    `Numbers recorded from a general-purpose library of steam properties written by other people
+(${recordedFrom}): ammonia by the equation of 1993 (pressure, heat capacities and speed of sound in ten
+digits, saturation in seven) and the vapour pressure of water and ice (in eleven). All are met to half a unit of the
+last digit.`,
     ["| substance | what | numbers |", "| --- | --- | ---: |", ...lines].join("\n"),
   ].join("\n\n");
 }

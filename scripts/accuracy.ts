@@ -10,7 +10,7 @@ import { compareTable } from "../tests/handbook/comparisons.js";
 import { criticalChecks } from "../tests/handbook/critical-checks.js";
 import { exceptionFor, readExceptions } from "../tests/handbook/exceptions.js";
 import { limitsFile, limitsOf } from "../tests/handbook/limits.js";
-import { ammoniaRecorded, waterRecorded } from "../tests/handbook/reference-library.js";
+import { ammoniaRecorded, recordingSource, waterRecorded } from "../tests/handbook/reference-library.js";
 import { readTables } from "../tests/handbook/rows.js";
 import { evaluatedChecks, publishedChecks } from "../tests/handbook/verification.js";
 import { accuracyDocument } from "./accuracy-document.js";
@@ -39,6 +39,7 @@ function expectedFiles(): readonly (readonly [file: URL, text: string])[] {
         evaluated: [...evaluatedChecks(), ...criticalChecks()],
         published: publishedChecks(),
         recorded: [...ammoniaRecorded(), ...waterRecorded()],
+        recordedFrom: recordingSource("ammonia"),
       }),
     ],
   ];

@@ -34,7 +34,7 @@ export default defineConfig({
         setupFiles: [matchers, here("tests/support/fuzz-seed.ts")],
         testTimeout: 120_000,
       }),
-      project("handbook", ["tests/{handbook,consistency}/**/*.test.ts"], { testTimeout: 60_000 }),
+      project("handbook", ["tests/handbook/**/*.test.ts"], { testTimeout: 60_000 }),
       project("examples", ["tests/generated/**/*.test.ts"], { testTimeout: 30_000 }),
       project("scripts", ["tests/scripts/**/*.test.ts"], { testTimeout: 60_000 }),
       project("types", [], {

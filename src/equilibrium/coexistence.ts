@@ -31,13 +31,15 @@ const mostSteps = 40;
  * below a critical point that noise is 3e-7 where large terms cancel, as in the equation of R-22.
  */
 const fine = 1e-5;
+/** A step this small is the last: the error that is left is its square, times a thousand at most near a critical point. */
+const last = 1e-10;
 
 /**
  * Improves `pair` to equilibrium at τ by Newton's method in (δ′, δ″) and says whether it got there.
  *
  * The two conditions are J(δ′) = J(δ″) and K(δ′) = K(δ″), with J = δ(1 + δφ_δ) the pressure and
  * K = δφ_δ + φ + ln δ the chemical potential; K_δ = J_δ/δ, so the 2 × 2 system has a closed solution.
- * Stops when a step is at rounding level or no longer shrinks.
+ * Stops when the error left is at rounding level or steps no longer shrink.
  *
  * @source Akasaka, R., J. Therm. Sci. Technol. 3 (2008) 442, for the form of the two conditions.
  */
@@ -73,7 +75,7 @@ export function solveCoexistence(
     liquid += stepL;
     vapour += stepV;
     if (!(liquid > vapour && vapour > 0)) return false;
-    if (relative < 1e-14 || (relative < fine && relative >= previous / 2)) {
+    if (relative < last || (relative < fine && relative >= previous / 2)) {
       equation.evaluateResidual(tau, vapour, V);
       pair.liquid = liquid;
       pair.vapour = vapour;

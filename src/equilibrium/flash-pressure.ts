@@ -9,12 +9,9 @@ import {
 import { NoSuchStateError, NotConvergedError } from "../units/index.js";
 import { type Branch, densityOnBranch } from "./density.js";
 import { type Equilibrium, evaluate, onePhase, type SearchRange, sameness, twoPhase } from "./flash.js";
-import { criticalMargin, type Model } from "./model.js";
+import { criticalMargin, type Model, rounding } from "./model.js";
 import { findRoot } from "./root.js";
-import { saturationAtPressure, saturationAtTemperature } from "./saturation.js";
-
-/** A pressure that was computed from the lowest temperature may lie this far below that of the lowest temperature. */
-const rounding = 1e-9;
+import { saturationAtEnd, saturationAtPressure } from "./saturation.js";
 
 /** A molar property that rises with temperature at constant pressure, without integration constant. */
 interface Property {
@@ -54,9 +51,9 @@ function flashPressure(
   range: SearchRange,
 ): Equilibrium {
   const { R } = model.equation;
-  const hottest = saturationAtTemperature(model, model.critical.temperature - criticalMargin);
+  const hottest = saturationAtEnd(model, model.critical.temperature - criticalMargin);
   if (p >= hottest.pressure) return solveOnBranch(model, p, target, property, "fluid", range, Number.NaN);
-  const coldest = saturationAtTemperature(model, range.minimum);
+  const coldest = saturationAtEnd(model, range.minimum);
   if (p < coldest.pressure * (1 - rounding))
     return solveOnBranch(model, p, target, property, "vapour", range, Number.NaN);
 

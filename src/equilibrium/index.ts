@@ -9,6 +9,7 @@ export { flashTemperatureDensity } from "./flash-temperature-density.js";
 export { criticalMargin, type Model, modelFor } from "./model.js";
 export {
   type SaturationPoint,
+  saturationAtEnd,
   saturationAtPressure,
   saturationAtTemperature,
   saturationSlope,

@@ -3,10 +3,14 @@ import { Equation, type Evaluation, noEvaluation } from "../equation/index.js";
 import { NotConvergedError } from "../units/index.js";
 import { type CoexistenceScratch, coexistenceScratch } from "./coexistence.js";
 import { type CriticalPoint, findCriticalPoint } from "./critical.js";
+import type { SaturationPoint } from "./saturation.js";
 import { type SaturationCurve, traceSaturation } from "./saturation-curve.js";
 
 /** Saturation is answered up to this far below the critical temperature, K. */
 export const criticalMargin = 1e-3;
+
+/** A value computed from the end of a range may lie this far beyond it, relative. */
+export const rounding = 1e-9;
 
 /** How far below its range an equation may be asked to extrapolate, as a fraction of its lowest temperature. */
 const coldReach = 0.85;
@@ -21,6 +25,8 @@ export class Model {
   readonly scratch: CoexistenceScratch = coexistenceScratch();
   /** Where solvers evaluate. */
   readonly at: Evaluation = noEvaluation();
+  /** Saturation at the few temperatures where ranges end; the saturation solver fills it in. */
+  readonly ends: Map<number, SaturationPoint> = new Map();
   /** Reduced density that no search goes beyond; the density solver fills it in. */
   densest: number | undefined;
   #critical: CriticalPoint | undefined;
@@ -65,7 +71,8 @@ export class Model {
 
   /** The curve that serves a temperature: the ordinary one wherever it reaches. */
   curveFor(T: number): SaturationCurve {
-    return T >= this.equation.fluid.limits.minimumTemperature ? this.curve : this.coldCurve;
+    const { minimumTemperature } = this.equation.fluid.limits;
+    return T >= minimumTemperature * (1 - rounding) ? this.curve : this.coldCurve;
   }
 }
 

@@ -1,6 +1,6 @@
 import { NotConvergedError } from "../units/index.js";
 import { type Coexistence, solveCoexistence } from "./coexistence.js";
-import type { Model } from "./model.js";
+import { type Model, rounding } from "./model.js";
 import { guessCoexistence, guessTemperature } from "./saturation-curve.js";
 
 /** Liquid and vapour in equilibrium: K, Pa, mol/m3. */
@@ -18,18 +18,31 @@ export function saturationAtTemperature(model: Model, T: number): SaturationPoin
   return toPoint(model, T, pair);
 }
 
+/** Equilibrium at an end of the range, where every search asks again: each temperature is solved once. */
+export function saturationAtEnd(model: Model, T: number): SaturationPoint {
+  let point = model.ends.get(T);
+  if (point === undefined) {
+    point = saturationAtTemperature(model, T);
+    model.ends.set(T, point);
+  }
+  return point;
+}
+
 /**
  * Equilibrium at a pressure that the caller has found to lie on the curve: Newton's method in temperature, with the
  * slope of Clausius and Clapeyron, each step solved to the end.
  */
 export function saturationAtPressure(model: Model, pressure: number): SaturationPoint {
   const { equation } = model;
-  const curve = pressure >= guessLowestPressure(model) ? model.curve : model.coldCurve;
+  const lowest = saturationAtEnd(model, equation.fluid.limits.minimumTemperature).pressure;
+  const curve = pressure >= lowest * (1 - rounding) ? model.curve : model.coldCurve;
   const pair: Coexistence = { liquid: 0, vapour: 0, pressure: 0 };
   let T = guessTemperature(curve, pressure);
   let previous = Number.POSITIVE_INFINITY;
+  let isLast = false;
   for (let step = 0; step < 20; step++) {
     solveAt(model, T, pair);
+    if (isLast) return { ...toPoint(model, T, pair), pressure };
     const found = pair.pressure * equation.rhor * equation.R * T;
     const deviation = (pressure - found) / pressure;
     const dT = (deviation * pressure) / clapeyronSlope(model, T, pair);
@@ -37,6 +50,8 @@ export function saturationAtPressure(model: Model, pressure: number): Saturation
       return { ...toPoint(model, T, pair), pressure };
     }
     previous = Math.abs(deviation);
+    // The error that is left is the square of this, times ten or so: rounding.
+    isLast = Math.abs(dT) <= 1e-9 * T;
     T = Math.min(T + dT, curve.critical.temperature * (1 - 1e-7));
   }
   throw new NotConvergedError(`the saturation temperature of ${equation.fluid.designation}`, { pressure });
@@ -79,12 +94,4 @@ function toPoint({ equation }: Model, T: number, pair: Coexistence): SaturationP
     liquidDensity: pair.liquid * equation.rhor,
     vapourDensity: pair.vapour * equation.rhor,
   };
-}
-
-/** Pressure at the cold end of the ordinary curve, from its series. */
-function guessLowestPressure({ curve }: Model): number {
-  const { logPressure, critical } = curve;
-  let sum = 0;
-  for (const coefficient of logPressure.coefficients) sum += coefficient;
-  return critical.pressure * Math.exp(sum);
 }

@@ -13,6 +13,7 @@ import {
   onePhase,
   type SaturationPoint,
   type SearchRange,
+  saturationAtEnd,
   saturationAtPressure,
   saturationAtTemperature,
 } from "../equilibrium/index.js";
@@ -202,8 +203,8 @@ class PureRefrigerant implements Refrigerant, Owner {
   #boilingAt(pressure: number, options: StateOptions): SaturationPoint {
     const { minimum } = this.#searchRange(options);
     this.#require("pressure", pressure, {
-      minimum: saturationAtTemperature(this.#model, minimum).pressure * (1 - rounding),
-      maximum: saturationAtTemperature(this.#model, this.critical.temperature - criticalMargin).pressure,
+      minimum: saturationAtEnd(this.#model, minimum).pressure * (1 - rounding),
+      maximum: saturationAtEnd(this.#model, this.critical.temperature - criticalMargin).pressure,
       unit: "Pa",
       hint: this.#hint(options),
     });

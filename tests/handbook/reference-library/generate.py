@@ -77,7 +77,7 @@ write(
     "ammonia.json",
     {
         "about": "Ammonia by the equation of 1993, as a general-purpose library has it: K, kg/m3, Pa, J/(kg K), m/s",
-        "source": f"Debian package {PACKAGE}, class NH3",
+        "source": f"Debian package {PACKAGE}",
         "status": "computed",
         "states": [ammonia_state(*state) for state in STATES],
         "saturation": [ammonia_saturation(temperature) for temperature in SATURATED],
