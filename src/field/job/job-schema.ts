@@ -1,4 +1,5 @@
 import * as z from "zod/mini";
+import { problemsOf } from "../../catalogue/index.js";
 import { IEC_EDITIONS, MOUNTINGS } from "../../safety/index.js";
 import {
   attempt,
@@ -20,10 +21,19 @@ import { JOB_FORMAT } from "./job.js";
 // The message of each schema says what would have been right.
 
 /**
- * The form of a job file. Every quantity is text with its unit, such as `"0.82 MPa gauge"` or `"11.5 m"`; fields that
- * are not known are refused, because a misspelt one would be dropped in silence.
+ * Holds a document against the form of a job file. Every quantity is text with its unit, such as `"0.82 MPa gauge"` or
+ * `"11.5 m"`; fields that are not known are refused, because a misspelt one would be dropped in silence.
+ *
+ * @returns What the schema made of it: quantities with their values, series perhaps still names of logs.
+ * @throws {@link InputError} `malformed-input`, with every problem.
  */
-export function jobSchema(): z.core.$ZodType {
+export function parseJobDocument(document: unknown): unknown {
+  const parsed = z.safeParse(jobSchema(), document);
+  if (!parsed.success) throw new InputError(problemsOf(parsed.error.issues, document));
+  return parsed.data;
+}
+
+function jobSchema(): z.core.$ZodType {
   return z.strictObject(
     {
       format: z.literal(JOB_FORMAT, `"${JOB_FORMAT}"`),

@@ -1,9 +1,8 @@
-import * as z from "zod/mini";
-import { problemsOf, UnknownRefrigerantError } from "../../catalogue/index.js";
+import { UnknownRefrigerantError } from "../../catalogue/index.js";
 import { tryRefrigerant } from "../../state/index.js";
 import { attempt, InputError, type Outcome, type Problem } from "../../units/index.js";
 import type { Job, JobHoldReading, JobNitrogenHold, JobVacuumRise, Stated } from "./job.js";
-import { jobSchema } from "./job-schema.js";
+import { parseJobDocument } from "./job-schema.js";
 import { type LogColumn, type LogTable, readLog } from "./log.js";
 
 /** A job as the schema leaves it: series may still be names of logs. */
@@ -22,9 +21,7 @@ type Draft = Omit<Job, "nitrogenHold" | "vacuumRise"> & {
  * @throws {@link InputError} `malformed-input`, with every problem of the job and its logs at once.
  */
 export function readJob(document: unknown, logs: Readonly<Record<string, LogTable>> = {}): Job {
-  const parsed = z.safeParse(jobSchema(), document);
-  if (!parsed.success) throw new InputError(problemsOf(parsed.error.issues, document));
-  const draft = parsed.data as Draft;
+  const draft = parseJobDocument(document) as Draft;
   const problems: Problem[] = [];
   checkRefrigerant(draft, problems);
   checkInstruments(draft, problems);
