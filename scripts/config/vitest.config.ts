@@ -6,12 +6,13 @@ const here = (path: string): string => fileURLToPath(new URL(`../../${path}`, im
 /** Set by `.ci/run`, which counts what passed. */
 const resultsFile = process.env["TEST_RESULTS"];
 
-const matchers = here("tests/support/matchers.ts");
+/** Matchers, and the seed of every random case: a room may have properties too. */
+const setupFiles = [here("tests/support/matchers.ts"), here("tests/support/fuzz-seed.ts")];
 
 /** One project, a folder or a few; a browser project can be added to the list with its `browser` setting in `more`. */
 const project = (name: string, include: string[], more: object = {}) => ({
   extends: true as const,
-  test: { name, include, setupFiles: [matchers], ...more },
+  test: { name, include, setupFiles, ...more },
 });
 
 export default defineConfig({
@@ -26,12 +27,13 @@ export default defineConfig({
   test: {
     reporters: resultsFile === undefined ? ["default"] : ["default", ["json", { outputFile: resultsFile }]],
     projects: [
-      project("rooms", [
-        "tests/{units,catalogue,equation,equilibrium,state,cycle,safety,field,chart,lesson}/**/*.test.ts",
-      ]),
+      project(
+        "rooms",
+        ["tests/{units,catalogue,equation,equilibrium,state,cycle,safety,field,chart,lesson}/**/*.test.ts"],
+        { testTimeout: 60_000 },
+      ),
       project("properties", ["tests/properties/**/*.test.ts"], {
         globalSetup: [here("tests/support/announce-fuzz-seed.ts")],
-        setupFiles: [matchers, here("tests/support/fuzz-seed.ts")],
         testTimeout: 120_000,
       }),
       project("handbook", ["tests/handbook/**/*.test.ts"], { testTimeout: 60_000 }),
