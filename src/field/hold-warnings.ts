@@ -38,7 +38,7 @@ export function holdWarnings(hold: NitrogenHold, correlation: number): Warning<H
   if (gauge.resolution !== undefined && gauge.resolution > coarsest) {
     warnings.push({
       code: "gauge-too-coarse",
-      message: `steps of ${shownKilopascal(gauge.resolution)} are coarser than 5 % of the test pressure`,
+      message: `steps of ${shownKilopascal(gauge.resolution)} are coarser than ${100 * data.gaugeResolution.fraction} % of the test pressure`,
     });
   }
   const temperatures = readings.map(({ pipeTemperature }) => pipeTemperature);
@@ -62,7 +62,7 @@ export function holdWarnings(hold: NitrogenHold, correlation: number): Warning<H
         "the air pressure was not read at both ends: a change of weather looks like a change of pressure",
     });
   }
-  if (readings.length >= 10 && correlation > 0.5) {
+  if (readings.length >= data.wandering.fewestReadings && correlation > data.wandering.correlation) {
     warnings.push({
       code: "not-settled",
       message: "the readings wander about the line: the temperature of the pipes may not have settled",

@@ -259,6 +259,18 @@ export function checkGauge(check: InputCheck, path: string, gauge: PressureGauge
   if (gauge.resolution !== undefined) check.positive(`${path}.resolution`, gauge.resolution);
 }
 
+/** As {@link checkGauge}, for a gauge that reads absolute pressure: one whose scale is in gauge pressure cannot. */
+export function checkVacuumGauge(check: InputCheck, path: string, gauge: PressureGauge): void {
+  checkGauge(check, path, gauge);
+  const kind = gauge?.accuracy?.kind;
+  check.require(
+    kind !== "accuracy-class" && kind !== "percent-of-full-scale",
+    `${path}.accuracy.kind`,
+    kind,
+    "percent-of-reading, half-width or standard-uncertainty: an absolute vacuum gauge has no scale in gauge pressure",
+  );
+}
+
 /** Records what is wrong with the description of a thermometer. */
 export function checkThermometer(check: InputCheck, path: string, thermometer: Thermometer): void {
   const accuracy = thermometer?.accuracy;

@@ -57,7 +57,7 @@ export interface NitrogenHold {
   readonly atmosphere: LocalAtmosphere;
   /** PS, the maximum allowable pressure of the weakest part under test, Pa gauge. */
   readonly maximumAllowablePressure: GaugePressure;
-  /** How long the test has to last, s, by the manual or the code that is followed. */
+  /** How long the test has to last, s, by the manual or the code that is followed; one hour if left out. */
   readonly requiredDuration?: Duration;
   /** Volume under test, m3; when known, leaks are stated as throughputs. */
   readonly internalVolume?: Volume;
@@ -72,7 +72,9 @@ export type HoldState =
   /** Pressure rose: supply not closed, temperature not even, or wrong air pressure. */
   | "invalid"
   /** Nothing seen, but the test was shorter than required. */
-  | "too-short";
+  | "too-short"
+  /** Nothing seen, but the instruments are too coarse for that to mean anything. */
+  | "blind";
 
 /** A leak as throughput, Pa m3/s at the reference temperature. */
 export interface HoldLeak {
@@ -135,8 +137,9 @@ export interface NitrogenHoldResult extends Uncertainty {
  * Either way resolution and thermometer count in full at both ends, 2 u_res² + (∂p/∂T)² (u_T1² + u_T2²), as does the
  * air pressure: a long series does not average them away. The bias of the one gauge cancels.
  *
- * D < −U: `drop` (fail). |D| ≤ U: `no-drop-seen` (pass, with the smallest leak the test could have seen). D > U:
- * `invalid` (inconclusive).
+ * D < −U: `drop` (fail). D > U: `invalid` (inconclusive). |D| ≤ U: `no-drop-seen` (pass, with the smallest leak the
+ * test could have seen), unless U is above 5 % of the test pressure (`blind`) or the test shorter than required, by
+ * IEC/UL 60335-2-40 an hour (`too-short`): both inconclusive.
  *
  * @param hold - Readings, instruments, site and the PS of the weakest part; SI.
  * @returns Verdict, state, deviation in Pa with expanded uncertainty (k = 2), budget and warnings.
@@ -144,7 +147,7 @@ export interface NitrogenHoldResult extends Uncertainty {
  * not increase, and a gas that is not nitrogen.
  * @throws {@link OutOfRangeError} `out-of-range` beyond the equation of state.
  * @source constant density: equation of state of the nitrogen passed in; uncertainty: JCGM 100:2008 (GUM); effective
- * number of readings: Bretherton, C.S. et al., J. Climate 12 (1999) 1990-2009 (recalled); guards:
+ * number of readings: Santer, B. D., et al., J. Geophys. Res. 105 (2000) 7337 (recalled); guards:
  * `data/field/nitrogen-hold.json`
  */
 export function nitrogenHold(hold: NitrogenHold): NitrogenHoldResult {
@@ -202,7 +205,7 @@ export function nitrogenHold(hold: NitrogenHold): NitrogenHoldResult {
   const uncertainty = combineUncertainties(inputs);
   const U = uncertainty.expandedUncertainty;
   const deviation = seen.end - seen.start;
-  const outcome = judge(deviation, U, duration, hold.requiredDuration);
+  const outcome = judge(deviation, U, duration, hold);
   const expectedPressure = seen.start - siteLast.pressure;
   const leak = leakOf(hold, seen, last.pipeTemperature, U, duration);
   const smallest = leak === undefined ? "" : ` (leak ${shown(leak.smallestVisible)} Pa m3/s)`;
@@ -274,11 +277,14 @@ function judge(
   deviation: number,
   U: number,
   duration: number,
-  required: number | undefined,
+  hold: NitrogenHold,
 ): { readonly verdict: Verdict; readonly state: HoldState } {
   if (deviation < -U) return { verdict: "fail", state: "drop" };
   if (deviation > U) return { verdict: "inconclusive", state: "invalid" };
-  if (required !== undefined && duration < required) return { verdict: "inconclusive", state: "too-short" };
+  if (U > data.blind.fraction * hold.readings[0]!.pressure)
+    return { verdict: "inconclusive", state: "blind" };
+  const required = hold.requiredDuration ?? data.duration.value;
+  if (duration < required) return { verdict: "inconclusive", state: "too-short" };
   return { verdict: "pass", state: "no-drop-seen" };
 }
 
@@ -293,10 +299,12 @@ function leakOf(
   const referenceTemperature = data.referenceTemperature.value;
   const density = (pressure: Pressure) => nitrogen.state({ temperature, pressure }).density;
   const lost = density(start) - density(end);
+  // A throughput is stated at the reference temperature, where the same gas fills T_ref/T of its volume.
+  const smallest = ((U * internalVolume) / duration) * (referenceTemperature / temperature);
   return {
     throughput: (internalVolume / duration) * lost * nitrogen.specificGasConstant * referenceTemperature,
-    expandedUncertainty: (U * internalVolume) / duration,
-    smallestVisible: (U * internalVolume) / duration,
+    expandedUncertainty: smallest,
+    smallestVisible: smallest,
     referenceTemperature,
   };
 }

@@ -10,7 +10,7 @@ import {
   type Volume,
 } from "../units/index.js";
 import { type Decision, decide, type Verdict, worstVerdict } from "./decision.js";
-import { checkGauge, checkReading, gaugeUncertainty, type PressureGauge } from "./instrument.js";
+import { checkReading, checkVacuumGauge, gaugeUncertainty, type PressureGauge } from "./instrument.js";
 import { shown } from "./shown.js";
 import { straightLine } from "./straight-line.js";
 import { COVERAGE_FACTOR } from "./uncertainty.js";
@@ -60,6 +60,10 @@ export type RiseState =
   | "free-water"
   /** Levelling off below it: moisture, or refrigerant out of oil. */
   | "moisture-or-outgassing"
+  /** The pressure fell: the pump is not shut off, or the system grew colder. */
+  | "falling"
+  /** The gauge is too noisy for the test to show anything. */
+  | "blind"
   /** Between the patterns: go on with the test. */
   | "inconclusive"
   /** A rise, but two readings cannot tell its shape: log a series. */
@@ -76,6 +80,8 @@ export interface RiseResult {
   readonly state: RiseState;
   /** Verdict on the curve alone. */
   readonly curveVerdict: Verdict;
+  /** The first sample against the pressure that the test may start from. */
+  readonly startDecision: Decision;
   /** The limit, if one was given and the test lasted long enough for it. */
   readonly limitDecision: Decision | undefined;
   /** Compared first with last, or a whole series. */
@@ -104,6 +110,8 @@ const VERDICTS: Readonly<Record<RiseState, Verdict>> = {
   "leak-suspected": "fail",
   "free-water": "fail",
   "moisture-or-outgassing": "inconclusive",
+  falling: "inconclusive",
+  blind: "inconclusive",
   inconclusive: "inconclusive",
   unclassified: "inconclusive",
 };
@@ -111,8 +119,10 @@ const VERDICTS: Readonly<Record<RiseState, Verdict>> = {
 /**
  * Rise test of an evacuated system: what does the pressure do when the pump is shut off?
  *
- * In this order: a start above the allowed one is `not-evacuated`; after the settling time a rise within
- * 2√2 u (u: repeatability) is `tight-dry`; an end above 1.05 times the vapour pressure of water at the warmest part
+ * In this order: a start surely above the allowed one is `not-evacuated` (one too close to it to tell leaves the verdict
+ * at inconclusive); noise 2√2 u (u: repeatability) above half of the allowed start is `blind`; after the settling time a
+ * fall by more than the noise is `falling`; a rise within it, by the ends and by the last third alone, is `tight-dry`; an
+ * end above 1.05 times the vapour pressure of water at the warmest part
  * is `leak-or-gas`. Then the ratio r of the slopes of the last and the first third decides: r ≥ 0.7 `leak-suspected`;
  * r ≤ 0.3 `free-water` if the end is at least half the vapour pressure of water at the coldest part, else
  * `moisture-or-outgassing`; between them `inconclusive`. Two readings go as far as the shape is not needed.
@@ -137,16 +147,28 @@ export function riseTest(test: RiseTest): RiseResult {
   const lateSlope = slopeOf(method === "series" ? counted.slice(-third) : counted);
   // A rise that only begins late bends the wrong way for moisture: it counts as straight.
   const slopeRatio = earlySlope > 0 ? lateSlope / earlySlope : undefined;
-  const noise = 2 * Math.SQRT2 * repeatability;
+  const noise = COVERAGE_FACTOR * Math.SQRT2 * repeatability;
+  const startDecision = decide(
+    start.pressure,
+    COVERAGE_FACTOR * gaugeUncertainty(test.gauge, start.pressure).standardUncertainty,
+    { maximum: startMaximum },
+    { quantity: "start", unit: "Pa" },
+  );
+  // A dip first and a climb after it would cancel between the ends.
+  const lateRise = lateSlope * (last.time - counted[Math.max(0, counted.length - third)]!.time);
   const { aboveSaturation, straight, levelling, freeWater } = data.riseCurve;
   const warm = aboveSaturation * waterVapourPressure(test.warmestTemperature);
   const cold = freeWater * waterVapourPressure(test.coldestTemperature);
   const [state, why] = ((): readonly [RiseState, string] => {
-    if (start.pressure > startMaximum) {
-      return ["not-evacuated", `started at ${shown(start.pressure)} Pa, above ${shown(startMaximum)} Pa`];
+    if (startDecision.verdict === "fail") return ["not-evacuated", startDecision.because];
+    if (noise > data.blind.fractionOfStart * startMaximum) {
+      return ["blind", `noise of ${shown(noise)} Pa beside a start of at most ${shown(startMaximum)} Pa`];
     }
-    const rose = `rose by ${shown(rise)} Pa`;
-    if (rise <= noise) return ["tight-dry", `${rose}, within the noise of ${shown(noise)} Pa`];
+    if (rise < -noise)
+      return ["falling", `fell by ${shown(-rise)} Pa, more than the noise of ${shown(noise)} Pa`];
+    const rose = `rose by ${shown(Math.max(rise, lateRise))} Pa`;
+    if (rise <= noise && lateRise <= noise)
+      return ["tight-dry", `${rose}, within the noise of ${shown(noise)} Pa`];
     const ended = `ended at ${shown(last.pressure)} Pa`;
     if (last.pressure > warm)
       return ["leak-or-gas", `${ended}, above ${shown(warm)} Pa that water alone can reach`];
@@ -167,10 +189,12 @@ export function riseTest(test: RiseTest): RiseResult {
   return {
     verdict: worstVerdict([
       curveVerdict,
+      startDecision.verdict,
       ...(limit === undefined ? [] : [limit.decision?.verdict ?? "inconclusive"]),
     ]),
     state,
     curveVerdict,
+    startDecision,
     limitDecision: limit?.decision,
     method,
     rise,
@@ -231,7 +255,7 @@ function examine(test: RiseTest): readonly RiseSample[] {
   const check = new InputCheck();
   const { samples, limit } = test;
   const { fewestSamples, shortestDuration } = data.riseCurve;
-  checkGauge(check, "gauge", test.gauge);
+  checkVacuumGauge(check, "gauge", test.gauge);
   check.positive("repeatability", test.repeatability);
   check.positive("startMaximum", test.startMaximum);
   check.notNegative("settlingTime", test.settlingTime);

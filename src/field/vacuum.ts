@@ -9,7 +9,13 @@ import {
   type Temperature,
 } from "../units/index.js";
 import { type Decision, decide, type Verdict } from "./decision.js";
-import { checkGauge, checkReading, gaugeUncertainty, type PressureGauge } from "./instrument.js";
+import {
+  checkGauge,
+  checkReading,
+  checkVacuumGauge,
+  gaugeUncertainty,
+  type PressureGauge,
+} from "./instrument.js";
 import { shown, shownCelsius } from "./shown.js";
 import { checkAtmosphere } from "./site.js";
 import { COVERAGE_FACTOR } from "./uncertainty.js";
@@ -54,7 +60,7 @@ export type VacuumWarningCode = "gauge-cannot-prove" | "water-may-stay" | "water
 
 /** What a vacuum reading says. */
 export interface VacuumResult {
-  /** `pass` only if the limit is met for sure with a gauge that can prove it. */
+  /** `pass` only if the limit is met for sure, with a gauge that can prove it, and water leaves the coldest part. */
   readonly verdict: Verdict;
   /** The reading against the limit. */
   readonly decision: Decision;
@@ -114,7 +120,8 @@ export function tryCanProveVacuum(question: VacuumProofQuestion): Outcome<Vacuum
 }
 
 /**
- * Judges a vacuum: against the limit, and against the vapour pressure of water at the coldest part.
+ * Judges a vacuum: against the limit, and against the vapour pressure of water at the coldest part. A limit that is met
+ * while water or ice can stay in the coldest part is `inconclusive`.
  *
  * @param reading - Absolute pressure (Pa), gauge, limit and the coldest temperature (K).
  * @throws {@link InputError} `malformed-input`, all problems at once.
@@ -139,16 +146,17 @@ export function evaluateVacuum(reading: VacuumReading): VacuumResult {
   check.positive("pressure", pressure);
   check.positive("limit", limit);
   check.positive("coldestTemperature", coldestTemperature);
-  checkGauge(check, "gauge", gauge);
+  checkVacuumGauge(check, "gauge", gauge);
   if (gauge?.accuracy !== undefined) checkReading(check, "pressure", pressure, gauge);
   check.finish();
   const proof = canProveVacuum({ limit, gauge });
   const U = COVERAGE_FACTOR * gaugeUncertainty(gauge, pressure).standardUncertainty;
   const decision = decide(pressure, U, { maximum: limit }, { quantity: "pressure", unit: "Pa" });
-  const verdict = decision.verdict === "pass" && !proof.canProve ? "inconclusive" : decision.verdict;
   const waterPressure = waterVapourPressure(coldestTemperature);
   const waterLeavesAbove = waterBoilingTemperature(pressure);
   const drynessRatio = pressure / waterPressure;
+  const sure = proof.canProve && drynessRatio < 1;
+  const verdict = decision.verdict === "pass" && !sure ? "inconclusive" : decision.verdict;
   return {
     verdict,
     decision,
