@@ -1,5 +1,5 @@
 import { InputCheck } from "../safety/index.js";
-import { attempt, type Outcome } from "../units/index.js";
+import { attempt, type Outcome, requireObject } from "../units/index.js";
 import { shown, shownWithUncertainty } from "./shown.js";
 
 /** Answer of a check that can be sure, or not. */
@@ -62,6 +62,7 @@ export function decide(
   const check = new InputCheck();
   check.finite("value", value);
   check.notNegative("expandedUncertainty", expandedUncertainty);
+  requireObject("limits", limits, "a minimum, a maximum or both");
   const { minimum, maximum } = limits;
   if (minimum !== undefined) check.finite("limits.minimum", minimum);
   if (maximum !== undefined) check.finite("limits.maximum", maximum);

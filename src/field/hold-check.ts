@@ -1,5 +1,6 @@
 import data from "../../data/field/nitrogen-hold.json" with { type: "json" };
 import { InputCheck } from "../safety/index.js";
+import { requireObject } from "../units/index.js";
 import { checkGauge, checkReading, checkThermometer } from "./instrument.js";
 import type { NitrogenHold } from "./nitrogen-hold.js";
 import { shown } from "./shown.js";
@@ -7,6 +8,7 @@ import { checkAtmosphere } from "./site.js";
 
 /** Judges the input of a hold test, all problems at once. */
 export function checkNitrogenHold(hold: NitrogenHold): void {
+  requireObject("", hold, "a hold test");
   const check = new InputCheck();
   const { nitrogen, readings, gauge, maximumAllowablePressure: PS } = hold;
   check.require(

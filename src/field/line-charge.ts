@@ -8,6 +8,7 @@ import {
   type LinearDensity,
   type Mass,
   type Outcome,
+  requireObject,
   type Temperature,
 } from "../units/index.js";
 import { shown } from "./shown.js";
@@ -171,6 +172,7 @@ function boundOf({ refrigerant, liquidTemperature, tube }: LiquidLine): {
 }
 
 function examine(line: LineSet): void {
+  requireObject("", line, "a line set");
   const check = new InputCheck();
   const { length, maximumLength, minimumLength, liquidLine } = line;
   check.positive("length", length);

@@ -6,6 +6,7 @@ import {
   type Outcome,
   type Pressure,
   type PressureDifference,
+  requireObject,
   type Temperature,
   type Volume,
 } from "../units/index.js";
@@ -252,6 +253,7 @@ function limitOf({
 
 /** Judges the input, all problems at once; returns the samples that count. */
 function examine(test: RiseTest): readonly RiseSample[] {
+  requireObject("", test, "a rise test");
   const check = new InputCheck();
   const { samples, limit } = test;
   const { fewestSamples, shortestDuration } = data.riseCurve;

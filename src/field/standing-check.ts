@@ -1,5 +1,11 @@
 import { InputCheck } from "../safety/index.js";
-import { attempt, type GaugePressure, type Outcome, type PressureDifference } from "../units/index.js";
+import {
+  attempt,
+  type GaugePressure,
+  type Outcome,
+  type PressureDifference,
+  requireObject,
+} from "../units/index.js";
 import type { Verdict } from "./decision.js";
 import { checkGauge, checkReading, gaugeUncertainty, type PressureGauge } from "./instrument.js";
 import { shownKilopascal, shownKilopascalWithUncertainty } from "./shown.js";
@@ -48,6 +54,7 @@ const meaning: Readonly<Record<StandingCheckResult["state"], string>> = {
  * @source definition; JCGM 100:2008 (GUM) for the uncertainty; the tenth is our own rule, no source
  */
 export function checkStandingPressure(reading: StandingReading): StandingCheckResult {
+  requireObject("", reading, "a reading at rest");
   const check = new InputCheck();
   checkGauge(check, "gauge", reading.gauge);
   check.finish();

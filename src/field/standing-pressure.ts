@@ -8,6 +8,7 @@ import {
   type Mass,
   type Outcome,
   type Pressure,
+  requireObject,
   type Temperature,
   toGauge,
   type Volume,
@@ -246,6 +247,7 @@ function warningsOf(rest: Rest): Warning<StandingWarningCode>[] {
 }
 
 function examine(system: StandingSystem): void {
+  requireObject("", system, "a system at rest");
   const check = new InputCheck();
   const { refrigerant, contents } = system;
   check.require(

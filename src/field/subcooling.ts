@@ -1,4 +1,4 @@
-import { attempt, type Outcome } from "../units/index.js";
+import { attempt, type Outcome, requireObject } from "../units/index.js";
 import { checkLineReading, evaluateLineReading, type LineReading, type LineResult } from "./line-reading.js";
 
 /**
@@ -15,6 +15,7 @@ import { checkLineReading, evaluateLineReading, type LineReading, type LineResul
  * @source definition; JCGM 100:2008 (GUM) for the uncertainty
  */
 export function subcooling(reading: LineReading): LineResult {
+  requireObject("", reading, "a line reading");
   checkLineReading(
     reading,
     ["liquid-line"],

@@ -1,4 +1,4 @@
-import { attempt, type Outcome } from "../units/index.js";
+import { attempt, type Outcome, requireObject } from "../units/index.js";
 import { checkLineReading, evaluateLineReading, type LineReading, type LineResult } from "./line-reading.js";
 
 /**
@@ -30,6 +30,7 @@ import { checkLineReading, evaluateLineReading, type LineReading, type LineResul
  * ```
  */
 export function superheat(reading: LineReading): LineResult {
+  requireObject("", reading, "a line reading");
   const ports =
     reading.mode === "cooling"
       ? (["compressor-suction", "gas-line"] as const)

@@ -6,6 +6,7 @@ import {
   type Outcome,
   type Pressure,
   type PressureDifference,
+  requireObject,
   type Temperature,
 } from "../units/index.js";
 import { type Decision, decide, type Verdict } from "./decision.js";
@@ -89,6 +90,7 @@ export interface VacuumResult {
  * @source our own rule, `data/field/evacuation.json`; JCGM 100:2008 (GUM) for the uncertainty
  */
 export function canProveVacuum(question: VacuumProofQuestion): VacuumProof {
+  requireObject("", question, "a limit and a gauge");
   const { limit, gauge, atmosphere } = question;
   const check = new InputCheck();
   check.positive("limit", limit);
@@ -141,6 +143,7 @@ export function tryCanProveVacuum(question: VacuumProofQuestion): Outcome<Vacuum
  * ```
  */
 export function evaluateVacuum(reading: VacuumReading): VacuumResult {
+  requireObject("", reading, "a vacuum reading");
   const { pressure, gauge, limit, coldestTemperature } = reading;
   const check = new InputCheck();
   check.positive("pressure", pressure);

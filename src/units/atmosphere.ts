@@ -27,6 +27,8 @@ const HIGHEST_ALTITUDE = 11000;
  */
 const WEATHER_HALF_WIDTH = 3000;
 const BAROMETER_HALF_WIDTH = 200;
+/** How far the air may be from the temperature of the standard atmosphere, K; common practice, no source. */
+const AIR_OFF_STANDARD = 20;
 
 /*
  * What a barometer can show, Pa; it is there to catch hPa, mmHg or psi handed over as Pa. Station: ISO 2533 at 9000 m
@@ -168,7 +170,7 @@ export type SiteAtmosphere =
       /** As reported, absolute, Pa. */
       readonly pressure: Pressure;
       readonly altitude: Length;
-      /** Limit of error of the report and its reduction, Pa; 0.2 kPa unless given. */
+      /** Limit of error of the report and its reduction, Pa; unless given 0.2 kPa, and more with the altitude. */
       readonly halfWidth?: PressureDifference;
     };
 
@@ -186,7 +188,8 @@ export interface LocalAtmosphere {
  * Air pressure of a place from what is known about it. There is no default site: whoever means sea level says so.
  *
  * @returns Pressure and standard uncertainty, Pa, and the reason. Half-widths not given are common practice, without a
- * source: ±3 kPa from altitude alone, ±0.2 kPa from a barometer; both are taken as rectangular.
+ * source: ±3 kPa from altitude alone, ±0.2 kPa from a barometer, and from sea level besides what air 20 K off the
+ * standard makes of the column in between, p (g₀ H/(R T₀)) 20 K/T₀; all are taken as rectangular.
  * @throws {@link InputError} `malformed-input`: every field that is missing or cannot be; among them a barometer
  * reading in hPa or mmHg where Pa belong.
  * @throws {@link OutOfRangeError} `out-of-range`: altitude outside the layer.
@@ -199,8 +202,7 @@ export function localAtmosphere(site: SiteAtmosphere): LocalAtmosphere {
   const problems = siteProblems(site);
   if (problems.length > 0) throw new InputError(problems);
   const { pressure, because } = pressureOf(site);
-  const usual = site.from === "altitude" ? WEATHER_HALF_WIDTH : BAROMETER_HALF_WIDTH;
-  const halfWidth = site.halfWidth ?? usual;
+  const halfWidth = site.halfWidth ?? usualHalfWidth(site, pressure);
   const whose = site.halfWidth === undefined ? "common practice, no source" : "as given";
   return {
     pressure,
@@ -212,6 +214,15 @@ export function localAtmosphere(site: SiteAtmosphere): LocalAtmosphere {
 /** As {@link localAtmosphere}, without throwing. */
 export function tryLocalAtmosphere(site: SiteAtmosphere): Outcome<LocalAtmosphere> {
   return attempt(() => localAtmosphere(site));
+}
+
+function usualHalfWidth(site: SiteAtmosphere, pressure: number): number {
+  if (site.from === "altitude") return WEATHER_HALF_WIDTH;
+  if (site.from === "station-barometer") return BAROMETER_HALF_WIDTH;
+  // The exponent of the layer is g₀/(Rβ), so g₀ H/(R T₀) is EXPONENT · β H/T₀.
+  const column =
+    (EXPONENT * LAPSE_RATE * Math.abs(geopotentialAltitude(site.altitude))) / SEA_LEVEL_TEMPERATURE;
+  return BAROMETER_HALF_WIDTH + (pressure * column * AIR_OFF_STANDARD) / SEA_LEVEL_TEMPERATURE;
 }
 
 const LAYER = "the lower layer of ISO 2533";
@@ -274,6 +285,16 @@ function siteProblems(site: SiteAtmosphere): Problem[] {
       const { from } = site as { readonly from?: unknown };
       return [{ path: "from", value: from, expected: "altitude, station-barometer or sea-level-barometer" }];
     }
+  }
+  const fields = {
+    altitude: ["altitude"],
+    "station-barometer": ["pressure"],
+    "sea-level-barometer": ["pressure", "altitude"],
+  };
+  const known = ["from", "halfWidth", ...fields[site.from]];
+  for (const [name, value] of Object.entries(site)) {
+    if (!known.includes(name))
+      problems.push({ path: name, value, expected: `no such field; one of ${known.join(", ")}` });
   }
   const { halfWidth } = site;
   if (halfWidth !== undefined && !(Number.isFinite(halfWidth) && halfWidth >= 0)) {

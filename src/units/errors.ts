@@ -130,6 +130,11 @@ export function requireFinite(path: string, value: unknown): asserts value is nu
   }
 }
 
+/** Throws an {@link InputError} unless `value` is an object, as a caller without types may forget. */
+export function requireObject(path: string, value: unknown, expected: string): asserts value is object {
+  if (typeof value !== "object" || value === null) throw new InputError([{ path, value, expected }]);
+}
+
 /** Throws an {@link InputError} unless `value` is a finite number above zero. */
 export function requirePositive(path: string, value: unknown): asserts value is number {
   if (typeof value !== "number" || !(value > 0 && value < Number.POSITIVE_INFINITY)) {

@@ -77,7 +77,10 @@ describe("shape of a rise curve", () => {
 
   it("does not pass a fall: the pump may still be on", () => {
     const falling = everyMinute([58, 57, 56, 55, 54, 53, 52, 51, 50, 49, 48]);
-    expect(riseTest({ ...test, samples: falling })).toMatchObject({ state: "falling", verdict: "inconclusive" });
+    expect(riseTest({ ...test, samples: falling })).toMatchObject({
+      state: "falling",
+      verdict: "inconclusive",
+    });
   });
 
   it("does not pass a dip that a climb makes up for", () => {
@@ -86,7 +89,10 @@ describe("shape of a rise curve", () => {
   });
 
   it("does not pass a gauge too noisy to see a rise", () => {
-    expect(riseTest({ ...test, repeatability: 20 })).toMatchObject({ state: "blind", verdict: "inconclusive" });
+    expect(riseTest({ ...test, repeatability: 20 })).toMatchObject({
+      state: "blind",
+      verdict: "inconclusive",
+    });
   });
 
   it("leaves a start too close to its limit undecided", () => {

@@ -65,7 +65,12 @@ describe("can a gauge prove a vacuum", () => {
 describe("a vacuum reading", () => {
   it("does not pass a limit that is met while ice can stay in the coldest part", () => {
     // 259.9 Pa over ice at −10 °C (IAPWS R14-08): at 400 Pa it does not leave.
-    const result = evaluateVacuum({ ...reading, pressure: 400, limit: 667, coldestTemperature: celsius(-10) });
+    const result = evaluateVacuum({
+      ...reading,
+      pressure: 400,
+      limit: 667,
+      coldestTemperature: celsius(-10),
+    });
     expect(result.decision.verdict).toBe("pass");
     expect(result).toMatchObject({ verdict: "inconclusive" });
     expect(result.drynessRatio).toBeGreaterThan(1);

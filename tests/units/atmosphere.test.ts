@@ -205,17 +205,25 @@ describe("localAtmosphere", () => {
     );
   });
 
-  it("from a pressure at sea level: taken up to the site, ±0.2 kPa (common practice, no source)", () => {
+  it("from a pressure at sea level: taken up to the site, surer the lower it lies (common practice, no source)", () => {
     const site = localAtmosphere({
       from: "sea-level-barometer",
       pressure: hectopascal(1020),
       altitude: 1500,
     });
     expect(site.pressure).toBe(stationPressure(102000, geopotentialAltitude(1500)));
-    expect(site.standardUncertainty).toBeWithin(200 / ROOT3, 1e-15);
+    // By hand: 85.14 kPa · 9.80665 · 1499.6 / (287.05287 · 288.15) · 20/288.15 = 1.051 kPa, and 0.2 kPa of the report.
+    expect(site.standardUncertainty * ROOT3).toBeWithin(1251, 1e-3);
     expect(site.because).toBe(
-      "102.00 kPa at sea level taken up by ISO 2533 to 1500 m above sea level: 85.14 kPa, ±0.20 kPa (rectangular; common practice, no source)",
+      "102.00 kPa at sea level taken up by ISO 2533 to 1500 m above sea level: 85.14 kPa, ±1.25 kPa (rectangular; common practice, no source)",
     );
+    const low = localAtmosphere({ from: "sea-level-barometer", pressure: hectopascal(1020), altitude: 0 });
+    expect(low.standardUncertainty).toBeWithin(200 / ROOT3, 1e-15);
+  });
+
+  it("takes no field that it does not know: a misspelt half-width would be lost", () => {
+    const site = { from: "altitude", altitude: 0, halfwidth: 100 } as never;
+    expect(() => localAtmosphere(site)).toThrow(/halfwidth: expected no such field/);
   });
 
   it("believes a half-width that is given, and says so", () => {

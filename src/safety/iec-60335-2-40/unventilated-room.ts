@@ -7,6 +7,7 @@ import {
   type Length,
   type Mass,
   type Outcome,
+  requireObject,
 } from "../../units/index.js";
 import type { Caution, Warning } from "../caution.js";
 import { type ChargeCautionCode, chargeCautions } from "../charge-cautions.js";
@@ -128,6 +129,7 @@ export interface UnventilatedRoomResult {
  * ```
  */
 export function unventilatedRoom(room: UnventilatedRoom): UnventilatedRoomResult {
+  requireObject("", room, "a charge and a room");
   const { edition, charge, floorArea, mounting } = room;
   const constants = iecConstants();
   const { facts, safetyClass, limit } = examineRoom(room);
