@@ -1,7 +1,9 @@
 import { readFile } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
+import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
-import { parse as parseCsv } from "csv-parse/sync";
+import { CsvError, parse as parseCsv } from "csv-parse/sync";
+import { type JSONPath, visit } from "jsonc-parser";
 import {
   commission,
   type LogTable,
@@ -12,7 +14,10 @@ import {
 } from "../src/field/job/index.js";
 import { InputError, isDewlineError } from "../src/units/index.js";
 
-const demonstration = new URL("../docs/jobs/weaving-studio.json", import.meta.url).pathname;
+const demonstration = fileURLToPath(new URL("../docs/jobs/weaving-studio.json", import.meta.url));
+
+/** A file full of mistakes is put right from the top. */
+const mostProblems = 40;
 
 const printers = {
   text: recordAsText,
@@ -32,7 +37,12 @@ The form of a job is described in docs/guides/installation-job.md.`;
 class UsageError extends Error {}
 
 async function main(): Promise<void> {
-  const { path, format } = readArguments();
+  const wanted = readArguments();
+  if (wanted === "help") {
+    console.log(usage);
+    return;
+  }
+  const { path, format } = wanted;
   const document = await readJson(path);
   const logs: Record<string, LogTable> = {};
   for (const name of logsOf(document)) {
@@ -42,7 +52,7 @@ async function main(): Promise<void> {
   process.stdout.write(printers[format](commission(readJob(document, logs))));
 }
 
-function readArguments(): { readonly path: string; readonly format: keyof typeof printers } {
+function readArguments(): "help" | { readonly path: string; readonly format: keyof typeof printers } {
   let parsed: ReturnType<typeof parse>;
   try {
     parsed = parse();
@@ -50,7 +60,7 @@ function readArguments(): { readonly path: string; readonly format: keyof typeof
     throw new UsageError(`${(error as Error).message}\n\n${usage}`);
   }
   const { values, positionals } = parsed;
-  if (values.help === true) throw new UsageError(usage);
+  if (values.help === true) return "help";
   const { format } = values;
   if (!Object.hasOwn(printers, format)) {
     throw new UsageError(`--format ${format}: expected one of ${Object.keys(printers).join(", ")}`);
@@ -67,9 +77,14 @@ function parse() {
 }
 
 async function readJson(path: string): Promise<unknown> {
-  const text = await readFile(path, "utf8").catch((error: Error) => {
+  const raw = await readFile(path, "utf8").catch((error: Error) => {
     throw new UsageError(`The job cannot be read: ${error.message}`);
   });
+  // Some editors begin a file with a mark of its byte order.
+  const text = raw.replace(/^\uFEFF/, "");
+  if (text.trim() === "") throw new UsageError(`${path} is empty.`);
+  const twice = fieldsWrittenTwice(text);
+  if (twice.length > 0) throw new InputError(twice);
   try {
     return JSON.parse(text);
   } catch (error) {
@@ -77,14 +92,34 @@ async function readJson(path: string): Promise<unknown> {
   }
 }
 
+/** JSON.parse keeps the last of two fields of one name in silence: which of them was meant is not for us to say. */
+function fieldsWrittenTwice(text: string): { path: string; value: string; expected: string }[] {
+  const seen = new Set<string>();
+  const problems: { path: string; value: string; expected: string }[] = [];
+  visit(text, {
+    onObjectProperty: (name, _offset, _length, line, _column, pathSupplier: () => JSONPath) => {
+      const path = [...pathSupplier(), name].join(".");
+      if (seen.has(path))
+        problems.push({ path, value: `line ${line + 1}`, expected: "a field that is written once" });
+      seen.add(path);
+    },
+  });
+  return problems;
+}
+
 /** The table of a log, or undefined where there is no such file: the job's check then says so. */
 async function readLogFile(path: string): Promise<LogTable | undefined> {
   const text = await readFile(path, "utf8").catch(() => undefined);
   if (text === undefined) return undefined;
-  // Ragged rows are kept: the job's check names them.
-  const rows: string[][] = parseCsv(text, { bom: true, relax_column_count: true, skip_empty_lines: true });
-  const [header = [], ...cells] = rows;
-  return { header, rows: cells };
+  try {
+    // Ragged rows are kept: the job's check names them.
+    const rows: string[][] = parseCsv(text, { bom: true, relax_column_count: true, skip_empty_lines: true });
+    const [header = [], ...cells] = rows;
+    return { header, rows: cells };
+  } catch (error) {
+    if (error instanceof CsvError) throw new UsageError(`${path} is not CSV: ${error.message}`);
+    throw error;
+  }
 }
 
 main().catch((error: unknown) => {
@@ -92,9 +127,12 @@ main().catch((error: unknown) => {
     console.error(error.message);
   } else if (error instanceof InputError) {
     console.error(`The job cannot be computed; ${error.problems.length} to put right:`);
-    for (const { path, value, expected } of error.problems) {
-      console.error(`  ${path === "" ? "the job" : path}: ${JSON.stringify(value)}; expected ${expected}`);
+    for (const { path, value, expected } of error.problems.slice(0, mostProblems)) {
+      const shown = value === undefined ? "missing" : JSON.stringify(value);
+      console.error(`  ${path === "" ? "the job" : path}: ${shown}; expected ${expected}`);
     }
+    const more = error.problems.length - mostProblems;
+    if (more > 0) console.error(`  and ${more} more`);
   } else if (isDewlineError(error)) {
     console.error(error.message);
   } else {

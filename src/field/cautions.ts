@@ -1,5 +1,6 @@
 import {
   type Caution,
+  certifiedPersonsOnly,
   InputCheck,
   isFlammable,
   SAFETY_CLASSES,
@@ -55,16 +56,15 @@ const RULES: readonly CautionRule[] = [
   {
     code: "certified-persons-only",
     steps: FIELD_STEPS,
-    text:
-      "These numbers help a trained and certified person. They replace neither the manual and the nameplate of the " +
-      "unit nor local code and law, which reserve work on refrigerant circuits to licensed people in most countries.",
+    text: certifiedPersonsOnly,
   },
   {
     code: "nitrogen-with-regulator",
     steps: ["pressure-test", "brazing"],
     text:
       "Use dry nitrogen from an upright, secured cylinder through a pressure regulator, with a relief valve and hoses " +
-      "rated above the test pressure. Never connect a cylinder without a regulator.",
+      "rated above the test pressure. Never connect a cylinder without a regulator. Let it off into the open: it takes " +
+      "the place of the air you breathe.",
   },
   {
     code: "no-oxygen-no-air",

@@ -7,6 +7,7 @@ import { shown, shownKilopascal } from "./shown.js";
 /** Codes of the warnings of a hold test. */
 export type HoldWarningCode =
   | "strength-test-only"
+  | "far-below-allowable"
   | "gauge-range-small"
   | "gauge-too-coarse"
   | "temperature-changed-much"
@@ -25,6 +26,14 @@ export function holdWarnings(hold: NitrogenHold, correlation: number): Warning<H
     warnings.push({
       code: "strength-test-only",
       message: `${shownKilopascal(highest)} is above PS = ${shownKilopascal(PS)}: for a strength test only, never to hold`,
+    });
+  }
+  if (first.pressure < data.lowPressure.fraction * PS) {
+    warnings.push({
+      code: "far-below-allowable",
+      message:
+        `${shownKilopascal(first.pressure)} is far below PS = ${shownKilopascal(PS)}: joints that hold this need not ` +
+        "hold the pressure of the unit",
     });
   }
   const scale = fullScale(gauge);

@@ -73,6 +73,8 @@ export type HoldState =
   | "invalid"
   /** Nothing seen, but the test was shorter than required. */
   | "too-short"
+  /** Nothing seen, but the pressure was above PS: good for a strength test, not for holding. */
+  | "strength-only"
   /** Nothing seen, but the instruments are too coarse for that to mean anything. */
   | "blind";
 
@@ -138,7 +140,7 @@ export interface NitrogenHoldResult extends Uncertainty {
  * air pressure: a long series does not average them away. The bias of the one gauge cancels.
  *
  * D < −U: `drop` (fail). D > U: `invalid` (inconclusive). |D| ≤ U: `no-drop-seen` (pass, with the smallest leak the
- * test could have seen), unless U is above 5 % of the test pressure (`blind`) or the test shorter than required, by
+ * test could have seen), unless the pressure was above PS (`strength-only`), U above 5 % of it (`blind`) or the test shorter than required, by
  * IEC/UL 60335-2-40 an hour (`too-short`): both inconclusive.
  *
  * @param hold - Readings, instruments, site and the PS of the weakest part; SI.
@@ -281,6 +283,9 @@ function judge(
 ): { readonly verdict: Verdict; readonly state: HoldState } {
   if (deviation < -U) return { verdict: "fail", state: "drop" };
   if (deviation > U) return { verdict: "inconclusive", state: "invalid" };
+  if (hold.readings.some(({ pressure }) => pressure > hold.maximumAllowablePressure)) {
+    return { verdict: "inconclusive", state: "strength-only" };
+  }
   if (U > data.blind.fraction * hold.readings[0]!.pressure)
     return { verdict: "inconclusive", state: "blind" };
   const required = hold.requiredDuration ?? data.duration.value;

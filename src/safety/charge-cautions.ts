@@ -24,6 +24,12 @@ export interface ChargeCautionFacts {
   readonly source: string;
 }
 
+/** What every result of this library has to say; the same words wherever it stands. */
+export const certifiedPersonsOnly: string =
+  "These numbers help a trained and certified person. They replace neither the manual and the nameplate of the unit " +
+  "nor local code and law, which reserve work on refrigerant circuits to licensed people in most countries; flammable " +
+  "(2L, 2, 3) and toxic (B) refrigerants ask for further training.";
+
 /**
  * The cautions that every charge limit must be shown with.
  *
@@ -42,9 +48,7 @@ export function chargeCautions(facts: ChargeCautionFacts): readonly Caution<Char
     },
     {
       code: "certified-persons-only",
-      text:
-        "Installing, opening, charging and repairing a refrigerant circuit is for licensed or certified people; " +
-        "flammable (2L, 2, 3) and toxic (B) refrigerants ask for further training.",
+      text: certifiedPersonsOnly,
     },
     {
       code: "inputs-decide",
@@ -62,7 +66,7 @@ export function chargeCautions(facts: ChargeCautionFacts): readonly Caution<Char
       code: "harm-below-flammability",
       text:
         "Refrigerant drives out oxygen and can harm long before it can burn. If it leaks: get out, let air in, " +
-        "light and switch nothing, and go back only with a gas meter.",
+        "light and switch nothing, and go back only with a gas detector.",
     },
     {
       code: "no-other-safety-class",
@@ -77,8 +81,8 @@ export function chargeCautions(facts: ChargeCautionFacts): readonly Caution<Char
     {
       code: "unverified-data",
       text:
-        "Facts that are unknown make this library refuse; facts of low confidence were not checked against the " +
-        "standard and make the result indicative at best.",
+        "Where a warning says that a fact is of low confidence, it was not checked against the standard: the result is " +
+        "indicative at best.",
     },
     {
       code: "toxic-combustion-products",

@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { mkdtemp, rm, writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -55,6 +55,36 @@ describe("the command", () => {
     for (const name of ["title", "place", "date", "atmosphere", "unit", "instruments"]) {
       expect(err).toContain(`  ${name}: `);
     }
+  });
+
+  it("refuses a field that is written twice, an empty file and a broken log", async () => {
+    const twice = join(folder, "twice.json");
+    await writeFile(twice, '{ "title": "a", "unit": { "mode": "cooling", "mode": "heating" } }');
+    const { code, err } = await run(twice);
+    expect(code).toBe(1);
+    expect(err).toContain('unit.mode: "line 1"; expected a field that is written once');
+    const empty = join(folder, "empty.json");
+    await writeFile(empty, "");
+    expect((await run(empty)).err).toContain("is empty");
+    const broken = join(folder, "log.json");
+    await writeFile(broken, JSON.stringify({ nitrogenHold: { log: "log.csv" } }));
+    await writeFile(join(folder, "log.csv"), 'time (min),pressure (MPa gauge)\n0,"4.1\n');
+    const run3 = await run(broken);
+    expect(run3.err).toContain("is not CSV");
+    expect(run3.err).not.toContain("    at ");
+  });
+
+  it("takes a job that begins with a byte order mark, in a folder with a space", async () => {
+    const spaced = join(folder, "a b");
+    await mkdir(spaced);
+    await writeFile(join(spaced, "job.json"), `\uFEFF${JSON.stringify({ format: "dewline-job/1" })}`);
+    expect((await run(join(spaced, "job.json"))).err).toContain("  title: missing");
+  });
+
+  it("explains itself when asked", async () => {
+    const { code, out } = await run("--help");
+    expect(code).toBe(0);
+    expect(out).toContain("npm start -- path/to/job.json");
   });
 
   it("says in plain words what is wrong with a call", async () => {

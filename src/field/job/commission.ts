@@ -2,17 +2,25 @@ import { tryFlammabilityFacts } from "../../safety/index.js";
 import { type Refrigerant, refrigerant } from "../../state/index.js";
 import {
   attempt,
-  type DewlineError,
   InputError,
+  type LocalAtmosphere,
   localAtmosphere,
   type Outcome,
-  OutOfRangeError,
   type Problem,
+  requireObject,
 } from "../../units/index.js";
 import { worstVerdict } from "../decision.js";
+import { COVERAGE_FACTOR } from "../uncertainty.js";
 import type { JobContext } from "./context.js";
 import type { Job, JobLineSet } from "./job.js";
-import { type CommissioningRecord, RECORD_FORMAT, type RecordStep, type RecordStepName } from "./record.js";
+import { problemsIn } from "./job-paths.js";
+import {
+  type CommissioningRecord,
+  RECORD_FORMAT,
+  RECORD_STEPS,
+  type RecordStep,
+  type RecordStepName,
+} from "./record.js";
 import { fact, shownUncertain, shownUnits } from "./shown-entry.js";
 import { evacuationStep } from "./step-evacuation.js";
 import { lineReadingStep } from "./step-line-reading.js";
@@ -22,17 +30,17 @@ import { roomStep } from "./step-room.js";
 import { standingStep } from "./step-standing.js";
 import { vacuumRiseStep } from "./step-vacuum-rise.js";
 
-/** Every step in the order of the work, with its title for when a job does not hold it. */
-const order: readonly (readonly [name: RecordStepName, title: string])[] = [
-  ["room", "Room for the charge"],
-  ["nitrogenHold", "Pressure test with nitrogen"],
-  ["evacuation", "Evacuation"],
-  ["vacuumRise", "Vacuum with the pump shut off"],
-  ["lineSet", "Charge for the line set"],
-  ["standing", "Standing pressure"],
-  ["superheat", "Superheat in steady running"],
-  ["subcooling", "Subcooling in steady running"],
-];
+/** Titles of the steps, for when a job does not hold them. */
+const titles: Readonly<Record<RecordStepName, string>> = {
+  room: "Room for the charge",
+  nitrogenHold: "Pressure test with nitrogen",
+  evacuation: "Evacuation",
+  vacuumRise: "Vacuum with the pump shut off",
+  lineSet: "Charge for the line set",
+  standing: "Standing pressure",
+  superheat: "Superheat in steady running",
+  subcooling: "Subcooling in steady running",
+};
 
 /**
  * Computes the commissioning record of a job, step by step.
@@ -42,20 +50,9 @@ const order: readonly (readonly [name: RecordStepName, title: string])[] = [
  * @throws {@link InputError} `malformed-input`, with everything that any step refuses, by its path in the job.
  */
 export function commission(job: Job): CommissioningRecord {
-  const problems: Problem[] = [];
-  const collect = <T>(path: string, work: () => T): T | undefined => {
-    const outcome = attempt(work);
-    if (outcome.ok) return outcome.value;
-    problems.push(...problemsIn(outcome.error, path, job));
-    return undefined;
-  };
-  const context = collect("", () => contextOf(job));
-  if (context === undefined) throw new InputError(problems);
-  const steps = order.flatMap(([name]) => {
-    const step = collect(name, () => stepOf(name, job, context));
-    return step === undefined ? [] : [step];
-  });
-  if (problems.length > 0) throw new InputError(problems);
+  requireObject("", job, "a job that readJob has checked");
+  const { context, steps, problems } = tryEverything(job);
+  if (context === undefined || problems.length > 0) throw new InputError(problems);
   const { atmosphere } = context;
   return {
     format: RECORD_FORMAT,
@@ -71,14 +68,14 @@ export function commission(job: Job): CommissioningRecord {
       shownUncertain(
         "air pressure",
         atmosphere.pressure,
-        2 * atmosphere.standardUncertainty,
+        COVERAGE_FACTOR * atmosphere.standardUncertainty,
         shownUnits.kilopascal,
       ),
       fact("from", atmosphere.because),
     ],
     verdict: worstVerdict(steps.map(({ verdict }) => verdict)),
     steps,
-    missing: order.filter(([name]) => job[name] === undefined).map(([, title]) => title),
+    missing: RECORD_STEPS.filter((name) => job[name] === undefined).map((name) => titles[name]),
     sources: [
       ...context.refrigerant.sources,
       ...(job.nitrogenHold === undefined ? [] : context.nitrogen.sources),
@@ -91,7 +88,30 @@ export function tryCommission(job: Job): Outcome<CommissioningRecord> {
   return attempt(() => commission(job));
 }
 
-function contextOf(job: Job): JobContext {
+/** Everything that the steps of a job refuse, by its path in the job. */
+export function refusalsOf(job: Job): readonly Problem[] {
+  return tryEverything(job).problems;
+}
+
+function tryEverything(job: Job): {
+  readonly context: JobContext | undefined;
+  readonly steps: readonly RecordStep[];
+  readonly problems: readonly Problem[];
+} {
+  const air = attempt(() => localAtmosphere(job.atmosphere));
+  if (!air.ok) return { context: undefined, steps: [], problems: problemsIn(air.error, "atmosphere", job) };
+  const context = contextOf(job, air.value);
+  const steps: RecordStep[] = [];
+  const problems: Problem[] = [];
+  for (const name of RECORD_STEPS) {
+    const outcome = attempt(() => stepOf(name, job, context));
+    if (!outcome.ok) problems.push(...problemsIn(outcome.error, name, job));
+    else if (outcome.value !== undefined) steps.push(outcome.value);
+  }
+  return { context, steps, problems };
+}
+
+function contextOf(job: Job, atmosphere: LocalAtmosphere): JobContext {
   const found = refrigerant(job.unit.refrigerant);
   const { lineSet } = job;
   const facts = tryFlammabilityFacts(found.designation);
@@ -100,13 +120,13 @@ function contextOf(job: Job): JobContext {
     refrigerant: found,
     nitrogen: refrigerant("R-728"),
     safetyClass: facts.ok ? (facts.value.safetyClass.value ?? undefined) : undefined,
-    atmosphere: localAtmosphere(job.atmosphere),
-    extraCharge: lineSet === undefined ? { kilograms: 0, label: "added" } : extraChargeOf(lineSet, found),
+    atmosphere,
+    extraCharge: lineSet === undefined ? undefined : extraChargeOf(lineSet, found),
   };
 }
 
 /** The larger of what was weighed in and what the line set asks for: the room must bear either. */
-function extraChargeOf(lineSet: JobLineSet, found: Refrigerant): JobContext["extraCharge"] {
+function extraChargeOf(lineSet: JobLineSet, found: Refrigerant): NonNullable<JobContext["extraCharge"]> {
   // What is wrong with the line set is said by its own step.
   const asked = attempt(() => lineChargeOf(lineSet, found).extraCharge);
   return asked.ok && asked.value > lineSet.added.si
@@ -134,17 +154,4 @@ function stepOf(name: RecordStepName, job: Job, context: JobContext): RecordStep
       return reading && lineReadingStep(name, reading, context);
     }
   }
-}
-
-/** What an error of a step means for the job: the same problems, by their path there. */
-function problemsIn(error: DewlineError, path: string, job: Job): Problem[] {
-  const at = (inner: string): string => [path, inner].filter((part) => part !== "").join(".");
-  if (error instanceof InputError) {
-    return error.problems.map((problem) => ({ ...problem, path: at(problem.path) }));
-  }
-  if (error instanceof OutOfRangeError) {
-    const { quantity, value, minimum, maximum, unit, subject } = error;
-    return [{ path: at(quantity), value, expected: `${minimum} to ${maximum} ${unit} for ${subject}` }];
-  }
-  return [{ path, value: job.title, expected: `readings with an answer (${error.message})` }];
 }

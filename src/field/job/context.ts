@@ -15,6 +15,6 @@ export interface JobContext {
   readonly safetyClass: SafetyClass | undefined;
   /** Air pressure of the site. */
   readonly atmosphere: LocalAtmosphere;
-  /** Charge beyond the nameplate, kg, and what it rests on. */
-  readonly extraCharge: { readonly kilograms: number; readonly label: string };
+  /** Charge beyond the nameplate, kg, and what it rests on; undefined where the job says nothing about it. */
+  readonly extraCharge: { readonly kilograms: number; readonly label: string } | undefined;
 }

@@ -1,7 +1,7 @@
 export { commission, tryCommission } from "./commission.js";
-export type * from "./job.js";
+export * from "./job.js";
 export type { LogColumn, LogTable } from "./log.js";
 export { recordAsMarkdown } from "./print-markdown.js";
 export { recordAsText } from "./print-text.js";
 export { logsOf, readJob, tryReadJob } from "./read-job.js";
-export type * from "./record.js";
+export * from "./record.js";

@@ -4,6 +4,8 @@ import { IEC_EDITIONS, MOUNTINGS } from "../../safety/index.js";
 import {
   attempt,
   InputError,
+  type Problem,
+  parseAbsolutePressure,
   parseArea,
   parseDuration,
   parseLength,
@@ -20,65 +22,102 @@ import { JOB_FORMAT } from "./job.js";
 // Everything here is a function: a schema made at module level would be work that a bundler has to keep.
 // The message of each schema says what would have been right.
 
+/** What became of one part of a job: its value, or what is wrong with it by paths inside the job. */
+export type ParsedPart =
+  | { readonly ok: true; readonly value: unknown }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+/** Names of the parts of a job, in the order in which a job is read. */
+export const JOB_PARTS = [
+  "format",
+  "title",
+  "place",
+  "date",
+  "atmosphere",
+  "unit",
+  "room",
+  "lineSet",
+  "nitrogenHold",
+  "evacuation",
+  "vacuumRise",
+  "standing",
+  "superheat",
+  "subcooling",
+] as const;
+
+/** Kinds of instruments, and what one of them is. */
+export const INSTRUMENT_KINDS = ["gauges", "thermometers", "scales"] as const;
+
 /**
- * Holds a document against the form of a job file. Every quantity is text with its unit, such as `"0.82 MPa gauge"` or
+ * Holds one part of a job against its form. Every quantity is text with its unit, such as `"0.82 MPa gauge"` or
  * `"11.5 m"`; fields that are not known are refused, because a misspelt one would be dropped in silence.
- *
- * @returns What the schema made of it: quantities with their values, series perhaps still names of logs.
- * @throws {@link InputError} `malformed-input`, with every problem.
  */
-export function parseJobDocument(document: unknown): unknown {
-  const parsed = z.safeParse(jobSchema(), document);
-  if (!parsed.success) throw new InputError(problemsOf(parsed.error.issues, document));
-  return parsed.data;
+export function parsePart(name: (typeof JOB_PARTS)[number], value: unknown): ParsedPart {
+  return parsedBy(partSchema(name), value, name);
 }
 
-function jobSchema(): z.core.$ZodType {
-  return z.strictObject(
-    {
-      format: z.literal(JOB_FORMAT, `"${JOB_FORMAT}"`),
-      title: sentence(),
-      place: sentence(),
-      date: z
+/** Holds one instrument against its form. */
+export function parseInstrument(
+  kind: (typeof INSTRUMENT_KINDS)[number],
+  name: string,
+  value: unknown,
+): ParsedPart {
+  const schemas = { gauges: gauge, thermometers: thermometer, scales: scale };
+  return parsedBy(schemas[kind](), value, `instruments.${kind}.${name}`);
+}
+
+function parsedBy(schema: z.core.$ZodType, value: unknown, path: string): ParsedPart {
+  const parsed = z.safeParse(schema, value);
+  if (parsed.success) return { ok: true, value: parsed.data };
+  const problems = problemsOf(parsed.error.issues, value).map((problem) => ({
+    ...problem,
+    path: problem.path === "" ? path : `${path}${problem.path.startsWith("[") ? "" : "."}${problem.path}`,
+  }));
+  return { ok: false, problems };
+}
+
+function partSchema(name: (typeof JOB_PARTS)[number]): z.core.$ZodType {
+  switch (name) {
+    case "format":
+      return z.literal(JOB_FORMAT, `"${JOB_FORMAT}"`);
+    case "title":
+    case "place":
+      return sentence();
+    case "date":
+      return z
         .string("a date such as 2026-05-14")
-        .check(z.regex(/^\d{4}-\d\d-\d\d$/, "a date such as 2026-05-14")),
-      atmosphere: atmosphere(),
-      unit: z.strictObject(
-        {
-          refrigerant: sentence(),
-          mode: z.enum(["cooling", "heating"], '"cooling" or "heating"'),
-          nameplateCharge: stated(parseMass, "kg"),
-          maximumAllowablePressure: stated(explicitGaugePressure, "Pa gauge"),
-        },
-        "the unit: refrigerant, mode, nameplateCharge, maximumAllowablePressure",
-      ),
-      instruments: z.strictObject(
-        {
-          gauges: z.record(z.string(), gauge(), "gauges by name"),
-          thermometers: z.record(z.string(), thermometer(), "thermometers by name"),
-          scales: z.record(
-            z.string(),
-            z.strictObject({ halfWidth: plain(parseMass) }, "a scale with its halfWidth"),
-            "scales by name",
-          ),
-        },
-        "the instruments: gauges, thermometers and scales, each by name",
-      ),
-      room: z.optional(room()),
-      lineSet: z.optional(lineSet()),
-      nitrogenHold: z.optional(nitrogenHold()),
-      evacuation: z.optional(evacuation()),
-      vacuumRise: z.optional(vacuumRise()),
-      standing: z.optional(standing()),
-      superheat: z.optional(lineReading()),
-      subcooling: z.optional(lineReading()),
-    },
-    "a job",
-  );
+        .check(z.refine((text) => isDate(text), "a date of the calendar, such as 2026-05-14"));
+    case "atmosphere":
+      return atmosphere();
+    case "unit":
+      return unit();
+    case "room":
+      return room();
+    case "lineSet":
+      return lineSet();
+    case "nitrogenHold":
+      return nitrogenHold();
+    case "evacuation":
+      return evacuation();
+    case "vacuumRise":
+      return vacuumRise();
+    case "standing":
+      return standing();
+    case "superheat":
+    case "subcooling":
+      return lineReading();
+  }
+}
+
+function isDate(text: string): boolean {
+  if (!/^\d{4}-\d\d-\d\d$/.test(text)) return false;
+  const date = new Date(`${text}T00:00:00Z`);
+  // A day that the month does not have is carried into the next.
+  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
 }
 
 function sentence(): z.core.$ZodType {
-  return z.string("a text").check(z.minLength(1, "a text that is not empty"));
+  return z.string("a text").check(z.regex(/^[^\r\n]*\S[^\r\n]*$/, "a text of one line that is not empty"));
 }
 
 /** A text that `parse` turns into a number; the schema's output is made by `shape`. */
@@ -109,6 +148,26 @@ function plain(parse: (text: string) => number): z.core.$ZodType {
   return quantity(parse, (si) => si);
 }
 
+/** Reads a quantity that has to be above 0, or at least 0. */
+function above(parse: (text: string) => number, kind: "positive" | "not negative"): (text: string) => number {
+  return (text) => {
+    const si = parse(text);
+    if (si > 0 || (si === 0 && kind === "not negative")) return si;
+    const expected = kind === "positive" ? "a quantity above 0" : "a quantity of 0 or more";
+    throw new InputError([{ path: "", value: text, expected }]);
+  };
+}
+
+/** A reading that has to be above 0. */
+function positive(parse: (text: string) => number, siUnit: string): z.core.$ZodType {
+  return stated(above(parse, "positive"), siUnit);
+}
+
+/** A reading that may be 0 but not below. */
+function notNegative(parse: (text: string) => number, siUnit: string): z.core.$ZodType {
+  return stated(above(parse, "not negative"), siUnit);
+}
+
 function number(expected: string): z.core.$ZodType {
   return z.number(expected);
 }
@@ -121,12 +180,12 @@ function atmosphere(): z.core.$ZodType {
       z.strictObject({ from: z.literal("altitude"), altitude: plain(parseLength), halfWidth }),
       z.strictObject({
         from: z.literal("station-barometer"),
-        pressure: plain(explicitAbsolutePressure),
+        pressure: plain(parseAbsolutePressure),
         halfWidth,
       }),
       z.strictObject({
         from: z.literal("sea-level-barometer"),
-        pressure: plain(explicitAbsolutePressure),
+        pressure: plain(parseAbsolutePressure),
         altitude: plain(parseLength),
         halfWidth,
       }),
@@ -196,14 +255,30 @@ function thermometer(): z.core.$ZodType {
   );
 }
 
+function unit(): z.core.$ZodType {
+  return z.strictObject(
+    {
+      refrigerant: sentence(),
+      mode: z.enum(["cooling", "heating"], '"cooling" or "heating"'),
+      nameplateCharge: positive(parseMass, "kg"),
+      maximumAllowablePressure: positive(explicitGaugePressure, "Pa gauge"),
+    },
+    "the unit: refrigerant, mode, nameplateCharge, maximumAllowablePressure",
+  );
+}
+
+function scale(): z.core.$ZodType {
+  return z.strictObject({ halfWidth: plain(above(parseMass, "positive")) }, "a scale with its halfWidth");
+}
+
 function room(): z.core.$ZodType {
   return z.strictObject(
     {
       edition: z.enum(IEC_EDITIONS, `an edition of IEC 60335-2-40: ${IEC_EDITIONS.join(", ")}`),
-      floorArea: stated(parseArea, "m2"),
+      floorArea: positive(parseArea, "m2"),
       mounting: z.enum(MOUNTINGS, `one of ${MOUNTINGS.join(", ")}`),
-      height: z.optional(stated(parseLength, "m")),
-      releaseOffset: z.optional(stated(parseLength, "m")),
+      height: z.optional(positive(parseLength, "m")),
+      releaseOffset: z.optional(notNegative(parseLength, "m")),
     },
     "the room: edition, floorArea, mounting",
   );
@@ -212,18 +287,18 @@ function room(): z.core.$ZodType {
 function lineSet(): z.core.$ZodType {
   return z.strictObject(
     {
-      length: stated(parseLength, "m"),
-      chargeFreeLength: stated(parseLength, "m"),
-      chargePerMetre: stated(parseLinearDensity, "kg/m"),
-      maximumLength: stated(parseLength, "m"),
+      length: positive(parseLength, "m"),
+      chargeFreeLength: notNegative(parseLength, "m"),
+      chargePerMetre: notNegative(parseLinearDensity, "kg/m"),
+      maximumLength: positive(parseLength, "m"),
       liquidLine: z.strictObject(
-        { outerDiameter: stated(parseLength, "m"), wall: stated(parseLength, "m") },
+        { outerDiameter: positive(parseLength, "m"), wall: positive(parseLength, "m") },
         "the liquid line: outerDiameter and wall",
       ),
       liquidTemperature: stated(parseTemperature, "K"),
-      added: stated(parseMass, "kg"),
+      added: notNegative(parseMass, "kg"),
       scale: sentence(),
-      tolerance: stated(parseMass, "kg"),
+      tolerance: notNegative(parseMass, "kg"),
     },
     "the line set",
   );
@@ -250,16 +325,16 @@ function nitrogenHold(): z.core.$ZodType {
       ...readingsOrLog(
         z.strictObject(
           {
-            time: stated(parseDuration, "s"),
+            time: notNegative(parseDuration, "s"),
             pressure: stated(explicitGaugePressure, "Pa gauge"),
             pipeTemperature: stated(parseTemperature, "K"),
-            barometer: z.optional(stated(explicitAbsolutePressure, "Pa")),
+            barometer: z.optional(stated(parseAbsolutePressure, "Pa")),
           },
           "a reading: time, pressure, pipeTemperature",
         ),
       ),
-      requiredDuration: stated(parseDuration, "s"),
-      internalVolume: z.optional(stated(parseVolume, "m3")),
+      requiredDuration: positive(parseDuration, "s"),
+      internalVolume: z.optional(positive(parseVolume, "m3")),
     },
     "the hold test",
   );
@@ -270,7 +345,7 @@ function evacuation(): z.core.$ZodType {
     {
       gauge: sentence(),
       pressure: stated(explicitAbsolutePressure, "Pa"),
-      limit: stated(explicitAbsolutePressure, "Pa"),
+      limit: positive(explicitAbsolutePressure, "Pa"),
       coldestTemperature: stated(parseTemperature, "K"),
     },
     "the evacuation",
@@ -283,22 +358,22 @@ function vacuumRise(): z.core.$ZodType {
       gauge: sentence(),
       ...readingsOrLog(
         z.strictObject(
-          { time: stated(parseDuration, "s"), pressure: stated(explicitAbsolutePressure, "Pa") },
+          { time: notNegative(parseDuration, "s"), pressure: stated(explicitAbsolutePressure, "Pa") },
           "a reading: time, pressure",
         ),
       ),
-      repeatability: stated(parsePressureDifference, "Pa"),
+      repeatability: positive(parsePressureDifference, "Pa"),
       startMaximum: stated(explicitAbsolutePressure, "Pa"),
-      settlingTime: stated(parseDuration, "s"),
+      settlingTime: notNegative(parseDuration, "s"),
       coldestTemperature: stated(parseTemperature, "K"),
       warmestTemperature: stated(parseTemperature, "K"),
       limit: z.optional(
         z.strictObject(
-          { pressure: stated(explicitAbsolutePressure, "Pa"), after: stated(parseDuration, "s") },
+          { pressure: stated(explicitAbsolutePressure, "Pa"), after: positive(parseDuration, "s") },
           "a limit: pressure and after",
         ),
       ),
-      internalVolume: z.optional(stated(parseVolume, "m3")),
+      internalVolume: z.optional(positive(parseVolume, "m3")),
     },
     "the rise test",
   );

@@ -1,4 +1,12 @@
-import { attempt, InputError, type Problem, parseDuration, parseTemperature } from "../../units/index.js";
+import {
+  attempt,
+  type DewlineError,
+  InputError,
+  type Problem,
+  parseAbsolutePressure,
+  parseDuration,
+  parseTemperature,
+} from "../../units/index.js";
 import { explicitAbsolutePressure, explicitGaugePressure } from "./explicit-pressure.js";
 import type { Stated } from "./job.js";
 
@@ -27,7 +35,7 @@ function columnKinds(kind: "gauge" | "absolute"): Readonly<Record<LogColumn, Col
         ? { parse: explicitGaugePressure, unit: "Pa gauge" }
         : { parse: explicitAbsolutePressure, unit: "Pa" },
     "pipe temperature": { parse: parseTemperature, unit: "K" },
-    barometer: { parse: explicitAbsolutePressure, unit: "Pa" },
+    barometer: { parse: parseAbsolutePressure, unit: "Pa" },
   };
 }
 
@@ -51,28 +59,45 @@ export function readLog(
 ): readonly LogRow[] {
   const kinds = columnKinds(kind);
   const columns = table.header.map((title, index) =>
-    readTitle(title, Object.keys(kinds), `${path}.header[${index}]`, problems),
+    readTitle(title, kinds, `${path}.header[${index}]`, problems),
   );
+  if (table.header.length === 1 && table.header[0]!.includes(";")) {
+    problems.push({
+      path: `${path}.header`,
+      value: table.header[0],
+      expected: "columns separated by commas",
+    });
+    return [];
+  }
   for (const name of required) {
-    if (!columns.some((column) => column?.name === name)) {
+    const count = columns.filter((column) => column?.name === name).length;
+    if (count === 0) {
       problems.push({
         path: `${path}.header`,
-        value: table.header.join(", "),
+        value: table.header.join(),
         expected: `a column "${name} (unit)"`,
       });
     }
   }
+  columns.forEach((column, index) => {
+    if (columns.findIndex((other) => other !== undefined && other.name === column?.name) < index && column) {
+      problems.push({
+        path: `${path}.header[${index}]`,
+        value: table.header[index],
+        expected: `one column "${column.name}"`,
+      });
+    }
+  });
   if (table.rows.length < 2) {
     problems.push({ path: `${path}.rows`, value: table.rows.length, expected: "two rows or more" });
   }
   return table.rows.map((cells, row) => {
     const found: Partial<Record<LogColumn, Stated<number>>> = {};
+    // Row 0 stands in the second line of the file.
+    const line = `(line ${row + 2})`;
     if (cells.length !== columns.length) {
-      problems.push({
-        path: `${path}.rows[${row}]`,
-        value: cells.join(", "),
-        expected: `${columns.length} cells`,
-      });
+      const expected = `${columns.length} cells ${line}`;
+      problems.push({ path: `${path}.rows[${row}]`, value: cells.join(), expected });
     }
     columns.forEach((column, index) => {
       const cell = cells[index];
@@ -84,26 +109,35 @@ export function readLog(
         found[column.name] = { si: read.value, unit, text };
         return;
       }
-      const expected =
-        read.error instanceof InputError ? read.error.problems[0]!.expected : read.error.message;
+      const expected = `${expectedBy(read.error)} ${line}`;
       problems.push({ path: `${path}.rows[${row}].${column.name}`, value: cell, expected });
     });
     return found;
   });
 }
 
+function expectedBy(error: DewlineError): string {
+  return error instanceof InputError ? error.problems[0]!.expected : error.message;
+}
+
+/** The name and unit of a column, or undefined where the title says neither, or not both. */
 function readTitle(
   title: string,
-  known: readonly string[],
+  kinds: Readonly<Record<LogColumn, ColumnKind>>,
   path: string,
   problems: Problem[],
 ): { readonly name: LogColumn; readonly unit: string } | undefined {
-  const [, name = "", unit = ""] = /^\s*([^()]+?)\s*\(([^()]+)\)\s*$/.exec(title) ?? [];
-  if (known.includes(name)) return { name: name as LogColumn, unit };
-  problems.push({
-    path,
-    value: title,
-    expected: `one of ${known.join(", ")}, with its unit in brackets, such as "time (min)"`,
-  });
+  const known = Object.keys(kinds);
+  const [, written = "", unit = ""] = /^\s*([^()]+?)\s*\(([^()]+)\)\s*$/.exec(title) ?? [];
+  const name = written.toLowerCase();
+  if (!known.includes(name)) {
+    const expected = `one of ${known.join(", ")}, with its unit in brackets, such as "time (min)"`;
+    problems.push({ path, value: title, expected });
+    return undefined;
+  }
+  // A unit that no number can have is one problem here, not one in every cell.
+  const trial = attempt(() => kinds[name as LogColumn].parse(`300 ${unit}`));
+  if (trial.ok) return { name: name as LogColumn, unit };
+  problems.push({ path, value: title, expected: expectedBy(trial.error) });
   return undefined;
 }

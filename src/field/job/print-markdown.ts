@@ -1,11 +1,11 @@
-import { cautionsOf } from "./print-text.js";
+import { cautionsOf, headline } from "./print-text.js";
 import type { CommissioningRecord, RecordEntry, RecordStep } from "./record.js";
 
 /** Prints a record as Markdown. */
 export function recordAsMarkdown(record: CommissioningRecord): string {
   const blocks = [
     `# Commissioning record: ${record.title}`,
-    `${record.place}, ${record.date}. **${record.verdict}**`,
+    `${record.place}, ${record.date}. **${headline(record)}**`,
     list(record.facts),
     table(record),
     ...record.steps.map(section),

@@ -9,7 +9,7 @@ const titleWidth = 29;
 export function recordAsText(record: CommissioningRecord): string {
   const cautions = cautionsOf(record);
   const lines = [
-    ...heading(`Commissioning record: ${record.title}`, record.verdict.toUpperCase()),
+    ...heading(`Commissioning record: ${record.title}`, headline(record)),
     `${record.place}, ${record.date}`,
     ...wrap(record.facts.map(({ label, text }) => `${label} ${text}`).join(" · "), 0),
     "",
@@ -28,10 +28,16 @@ export function recordAsText(record: CommissioningRecord): string {
   return `${lines.join("\n")}\n`;
 }
 
+/** The verdict, with how many of the steps it rests on where some are missing. */
+export function headline({ verdict, steps, missing }: CommissioningRecord): string {
+  const all = steps.length + missing.length;
+  return verdict.toUpperCase() + (missing.length === 0 ? "" : `, ${steps.length} of ${all} steps`);
+}
+
 /** Every caution of a record once, in the order in which the steps show them. */
 export function cautionsOf({ steps }: CommissioningRecord): readonly Caution[] {
   const all = steps.flatMap(({ cautions }) => cautions);
-  return all.filter(({ text }, index) => all.findIndex((other) => other.text === text) === index);
+  return all.filter(({ code }, index) => all.findIndex((other) => other.code === code) === index);
 }
 
 /** One line a step: what was found first, and the verdict. */
@@ -41,7 +47,7 @@ function summary({ title, found, verdict }: RecordStep, index: number): string {
 }
 
 function stepLines(step: RecordStep, number: number, cautions: readonly Caution[]): string[] {
-  const numbers = step.cautions.map(({ text }) => cautions.findIndex((other) => other.text === text) + 1);
+  const numbers = step.cautions.map(({ code }) => cautions.findIndex((other) => other.code === code) + 1);
   return [
     ...heading(`${number}  ${step.title}`, step.verdict),
     ...entries("read", step.read),

@@ -1,32 +1,59 @@
-import { UnknownRefrigerantError } from "../../catalogue/index.js";
+import { InputCheck } from "../../safety/index.js";
 import { tryRefrigerant } from "../../state/index.js";
 import { attempt, InputError, type Outcome, type Problem } from "../../units/index.js";
-import type { Job, JobHoldReading, JobNitrogenHold, JobVacuumRise, Stated } from "./job.js";
-import { parseJobDocument } from "./job-schema.js";
-import { type LogColumn, type LogTable, readLog } from "./log.js";
+import { checkGauge, checkThermometer, type PressureGauge, type Thermometer } from "../instrument.js";
+import { refusalsOf } from "./commission.js";
+import type { Job, JobNitrogenHold, JobVacuumRise, Stated } from "./job.js";
+import { INSTRUMENT_KINDS, JOB_PARTS, parseInstrument, parsePart } from "./job-schema.js";
+import { type LogColumn, type LogRow, type LogTable, readLog } from "./log.js";
+import { RECORD_STEPS } from "./record.js";
 
-/** A job as the schema leaves it: series may still be names of logs. */
-type Draft = Omit<Job, "nitrogenHold" | "vacuumRise"> & {
-  readonly nitrogenHold?: Omit<JobNitrogenHold, "readings"> & {
-    readonly readings?: readonly JobHoldReading[];
-  };
-  readonly vacuumRise?: Omit<JobVacuumRise, "readings"> & { readonly readings?: JobVacuumRise["readings"] };
-};
+type Fields = Readonly<Record<string, unknown>>;
+
+/** Parts of a job that have to be there. */
+const required: readonly string[] = ["format", "title", "place", "date", "atmosphere", "unit"];
+
+/** Which instruments a step names, and where they are described. */
+const instrumentKinds = { gauge: "gauges", thermometer: "thermometers", scale: "scales" } as const;
 
 /**
  * Checks a job and reads its quantities.
+ *
+ * Every part is read by itself, and every step that can be tried is tried, so that one look finds all there is to put
+ * right: form, names, logs, and what the steps refuse.
  *
  * @param document - The parsed JSON of a job file.
  * @param logs - Logged series that the job names, by those names.
  * @throws {@link InputError} `malformed-input`, with every problem of the job and its logs at once.
  */
 export function readJob(document: unknown, logs: Readonly<Record<string, LogTable>> = {}): Job {
-  const draft = parseJobDocument(document) as Draft;
+  if (!isFields(document)) throw new InputError([{ path: "", value: document, expected: "a job" }]);
   const problems: Problem[] = [];
-  checkRefrigerant(draft, problems);
-  checkInstruments(draft, problems);
-  const job = withLogs(draft, logs, problems);
-  if (problems.length > 0) throw new InputError(problems);
+  const parts = readParts(document, problems);
+  const instruments = readInstruments(document["instruments"], problems);
+  checkNames(document, problems);
+  const whole: Record<string, unknown> = { ...parts, instruments };
+  for (const [name, kind, columns] of [
+    ["nitrogenHold", "gauge", ["time", "pressure", "pipe temperature"]],
+    ["vacuumRise", "absolute", ["time", "pressure"]],
+  ] as const) {
+    const step = parts[name];
+    if (step === undefined) continue;
+    const before = problems.length;
+    whole[name] = withReadings(step as Series, name, kind, columns, logs, problems);
+    if (problems.length > before) delete whole[name];
+  }
+  // What is left of a job with mistakes can still be tried, step by step.
+  for (const name of RECORD_STEPS) if (!canTry(whole[name], instruments)) delete whole[name];
+  const job = whole as unknown as Job;
+  if ("unit" in parts && "atmosphere" in parts && tryRefrigerant(job.unit.refrigerant).ok) {
+    problems.push(...refusalsOf(job));
+  }
+  const different = problems.filter(
+    ({ path, expected }, index) =>
+      problems.findIndex((other) => other.path === path && other.expected === expected) === index,
+  );
+  if (different.length > 0) throw new InputError(different);
   return job;
 }
 
@@ -37,110 +64,140 @@ export function tryReadJob(document: unknown, logs: Readonly<Record<string, LogT
 
 /** Names of the logs that a job asks for, so that a caller knows what to read first; empty for a malformed job. */
 export function logsOf(document: unknown): readonly string[] {
-  if (typeof document !== "object" || document === null) return [];
-  const { nitrogenHold, vacuumRise } = document as Readonly<
-    Record<string, { readonly log?: unknown } | undefined>
-  >;
-  return [nitrogenHold?.log, vacuumRise?.log].filter((name) => typeof name === "string");
+  if (!isFields(document)) return [];
+  return [document["nitrogenHold"], document["vacuumRise"]]
+    .map((step) => (isFields(step) ? step["log"] : undefined))
+    .filter((name) => typeof name === "string");
 }
 
-function checkRefrigerant({ unit }: Draft, problems: Problem[]): void {
-  const found = tryRefrigerant(unit.refrigerant);
-  if (found.ok) return;
-  const near =
-    found.error instanceof UnknownRefrigerantError && found.error.near.length > 0
-      ? `, such as ${found.error.near.join(" or ")}`
-      : "";
-  problems.push({
-    path: "unit.refrigerant",
-    value: unit.refrigerant,
-    expected: `a refrigerant of the catalogue${near} (${found.error.message})`,
-  });
+function isFields(value: unknown): value is Fields {
+  return typeof value === "object" && value !== null && !Array.isArray(value);
 }
 
-/** Every step has to name instruments that the job describes. */
-function checkInstruments(draft: Draft, problems: Problem[]): void {
-  const steps = [
-    "lineSet",
-    "nitrogenHold",
-    "evacuation",
-    "vacuumRise",
-    "standing",
-    "superheat",
-    "subcooling",
-  ] as const;
-  const kinds = { gauge: "gauges", thermometer: "thermometers", scale: "scales" } as const;
-  for (const step of steps) {
-    const names = draft[step] as Readonly<Record<string, unknown>> | undefined;
-    for (const [kind, list] of Object.entries(kinds)) {
-      const name = names?.[kind];
-      if (typeof name !== "string" || Object.hasOwn(draft.instruments[list], name)) continue;
-      const known = Object.keys(draft.instruments[list]);
+/** Reads every part but the instruments; a part with a problem is left out of the result. */
+function readParts(document: Fields, problems: Problem[]): Record<string, unknown> {
+  const parts: Record<string, unknown> = {};
+  for (const name of Object.keys(document)) {
+    if (name !== "instruments" && !(JOB_PARTS as readonly string[]).includes(name)) {
+      problems.push({ path: name, value: document[name], expected: "no such field" });
+    }
+  }
+  for (const name of JOB_PARTS) {
+    if (!Object.hasOwn(document, name) && !required.includes(name)) continue;
+    const part = parsePart(name, document[name]);
+    if (part.ok) parts[name] = part.value;
+    else problems.push(...part.problems);
+  }
+  return parts;
+}
+
+/** Reads every instrument; one with a problem is left out, so that the others can still be used. */
+function readInstruments(given: unknown, problems: Problem[]): Job["instruments"] {
+  const read: Record<string, Record<string, unknown>> = { gauges: {}, thermometers: {}, scales: {} };
+  const expected = "the instruments: gauges, thermometers and scales, each by name";
+  if (!isFields(given)) {
+    problems.push({ path: "instruments", value: given, expected });
+    return read as unknown as Job["instruments"];
+  }
+  for (const name of Object.keys(given)) {
+    if (!Object.hasOwn(read, name))
+      problems.push({ path: `instruments.${name}`, value: given[name], expected: "no such field" });
+  }
+  for (const kind of INSTRUMENT_KINDS) {
+    const list = given[kind];
+    if (!isFields(list)) {
+      problems.push({ path: `instruments.${kind}`, value: list, expected: `${kind} by name` });
+      continue;
+    }
+    for (const [name, value] of Object.entries(list)) {
+      const instrument = parseInstrument(kind, name, value);
+      const found = instrument.ok ? faultsOf(kind, name, instrument.value) : instrument.problems;
+      if (instrument.ok && found.length === 0) read[kind]![name] = instrument.value;
+      problems.push(...found);
+    }
+  }
+  return read as unknown as Job["instruments"];
+}
+
+/** What no instrument of a kind can be, though its form is right. */
+function faultsOf(kind: string, name: string, value: unknown): readonly Problem[] {
+  const check = new InputCheck();
+  if (kind === "gauges") checkGauge(check, `instruments.gauges.${name}`, value as PressureGauge);
+  if (kind === "thermometers")
+    checkThermometer(check, `instruments.thermometers.${name}`, value as Thermometer);
+  return check.problems;
+}
+
+/** Names are looked at in the document itself: a step with another mistake may name them wrongly as well. */
+function checkNames(document: Fields, problems: Problem[]): void {
+  const unit = document["unit"];
+  const name = isFields(unit) ? unit["refrigerant"] : undefined;
+  if (typeof name === "string" && name !== "") {
+    const found = tryRefrigerant(name);
+    if (!found.ok) {
       problems.push({
-        path: `${step}.${kind}`,
+        path: "unit.refrigerant",
         value: name,
-        expected: known.length === 0 ? `a name under instruments.${list}` : `one of ${known.join(", ")}`,
+        expected: `a refrigerant of the catalogue: ${found.error.message}`,
       });
+    }
+  }
+  const instruments = isFields(document["instruments"]) ? document["instruments"] : {};
+  for (const step of RECORD_STEPS) {
+    const fields = document[step];
+    if (!isFields(fields)) continue;
+    for (const [field, kind] of Object.entries(instrumentKinds)) {
+      const wanted = fields[field];
+      const list = instruments[kind];
+      const known = isFields(list) ? Object.keys(list) : [];
+      if (typeof wanted !== "string" || known.includes(wanted)) continue;
+      const expected = known.length === 0 ? `a name under instruments.${kind}` : `one of ${known.join(", ")}`;
+      problems.push({ path: `${step}.${field}`, value: wanted, expected });
     }
   }
 }
 
-function withLogs(draft: Draft, logs: Readonly<Record<string, LogTable>>, problems: Problem[]): Job {
-  const { nitrogenHold: hold, vacuumRise: rise, ...rest } = draft;
-  const holdColumns = ["time", "pressure", "pipe temperature"] as const;
-  return {
-    ...rest,
-    ...(hold === undefined
-      ? {}
-      : {
-          nitrogenHold: {
-            ...hold,
-            readings:
-              seriesOf(hold, "nitrogenHold", "gauge", holdColumns, logs, problems)?.map((row) => ({
-                time: row.time as Stated<number>,
-                pressure: row.pressure as Stated<number>,
-                pipeTemperature: row["pipe temperature"] as Stated<number>,
-                ...(row.barometer === undefined ? {} : { barometer: row.barometer }),
-              })) ??
-              hold.readings ??
-              [],
-          },
-        }),
-    ...(rise === undefined
-      ? {}
-      : {
-          vacuumRise: {
-            ...rise,
-            readings:
-              seriesOf(rise, "vacuumRise", "absolute", ["time", "pressure"], logs, problems)?.map((row) => ({
-                time: row.time as Stated<number>,
-                pressure: row.pressure as Stated<number>,
-              })) ??
-              rise.readings ??
-              [],
-          },
-        }),
-  };
+/** Whether the instruments that a step names are all there. */
+function canTry(step: unknown, instruments: Job["instruments"]): boolean {
+  if (!isFields(step)) return false;
+  return Object.entries(instrumentKinds).every(([field, kind]) => {
+    const name = step[field];
+    return typeof name !== "string" || Object.hasOwn(instruments[kind], name);
+  });
 }
 
-/** The rows of a step's log, or undefined where it has readings of its own. */
-function seriesOf(
-  step: { readonly log?: string; readonly readings?: unknown },
+/** A step with a series, as its form leaves it: readings, or the name of a log. */
+type Series = Omit<JobNitrogenHold | JobVacuumRise, "readings"> & { readonly readings?: readonly unknown[] };
+
+function withReadings(
+  step: Series,
   path: string,
   kind: "gauge" | "absolute",
   columns: readonly LogColumn[],
   logs: Readonly<Record<string, LogTable>>,
   problems: Problem[],
-): ReturnType<typeof readLog> | undefined {
+): Series {
   if ((step.log === undefined) === (step.readings === undefined)) {
-    problems.push({ path, value: step, expected: "readings or the name of a log, one of the two" });
-    return undefined;
+    const value = step.log === undefined ? "neither" : "both";
+    problems.push({ path, value, expected: "readings or the name of a log, one of the two" });
+    return step;
   }
-  if (step.log === undefined) return undefined;
+  if (step.log === undefined) return step;
   const table = Object.hasOwn(logs, step.log) ? logs[step.log] : undefined;
   if (table === undefined) {
     problems.push({ path: `${path}.log`, value: step.log, expected: "the name of a log that can be read" });
-    return [];
+    return step;
   }
-  return readLog(table, `${path}.log`, kind, columns, problems);
+  return { ...step, readings: readLog(table, `${path}.log`, kind, columns, problems).map(toReading) };
+}
+
+function toReading(row: LogRow): unknown {
+  const { time, pressure, barometer } = row;
+  const pipeTemperature = row["pipe temperature"] as Stated<number> | undefined;
+  return {
+    time,
+    pressure,
+    ...(pipeTemperature === undefined ? {} : { pipeTemperature }),
+    ...(barometer === undefined ? {} : { barometer }),
+  };
 }

@@ -18,16 +18,20 @@ export interface RecordEntry {
   readonly expandedUncertainty?: number;
 }
 
-/** Names of the steps, which are also the names of their parts in a job. */
-export type RecordStepName =
-  | "room"
-  | "lineSet"
-  | "nitrogenHold"
-  | "evacuation"
-  | "vacuumRise"
-  | "standing"
-  | "superheat"
-  | "subcooling";
+/** Names of the steps, which are also the names of their parts in a job, in the order of the work. */
+export const RECORD_STEPS = [
+  "room",
+  "nitrogenHold",
+  "evacuation",
+  "vacuumRise",
+  "lineSet",
+  "standing",
+  "superheat",
+  "subcooling",
+] as const;
+
+/** Name of a step. */
+export type RecordStepName = (typeof RECORD_STEPS)[number];
 
 /** One step of the job: what was read, what was expected, and what follows. */
 export interface RecordStep {

@@ -62,6 +62,11 @@ export function shownNumber(label: string, si: number, unit: ShownUnit, digits: 
   return { label, text: `${inUnit(si, unit, digits)} ${unit.symbol}`, si, unit: unit.si };
 }
 
+/** A leak as throughput at 20 °C. */
+export function shownThroughput(label: string, throughput: number): RecordEntry {
+  return { label, text: `${throughput.toExponential(1)} Pa m³/s`, si: throughput, unit: "Pa m3/s" };
+}
+
 /** A duration, in hours from three hours up, else in minutes. */
 export function shownDuration(label: string, seconds: number): RecordEntry {
   const long = seconds >= 3 * shownUnits.hour.factor;

@@ -1,16 +1,24 @@
 import { fieldCautions } from "../cautions.js";
 import { decide } from "../decision.js";
+import type { ServicePort } from "../line-reading.js";
 import { subcooling } from "../subcooling.js";
 import { superheat } from "../superheat.js";
 import type { JobContext } from "./context.js";
 import type { JobLineReading } from "./job.js";
 import type { RecordStep } from "./record.js";
-import { asRead, fact, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
+import { asRead, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
 
 const titles = {
   superheat: "Superheat in steady running",
   subcooling: "Subcooling in steady running",
 } as const;
+
+const portNames: Readonly<Record<ServicePort, string>> = {
+  "compressor-suction": "suction of the compressor",
+  "gas-line": "gas line",
+  "liquid-line": "liquid line",
+  "after-expansion": "line after the expansion device",
+};
 
 /** Superheat or subcooling against the target of the manual. */
 export function lineReadingStep(
@@ -46,12 +54,10 @@ export function lineReadingStep(
     name,
     title: titles[name],
     verdict: decision.verdict,
-    read: [fact("gauge", `${pressure.text}, ${port}`), asRead("pipe", lineTemperature)],
+    read: [asRead(`gauge on the ${portNames[port]}`, pressure), asRead("pipe", lineTemperature)],
     expected: [
-      fact(
-        "target",
-        [minimum, maximum].flatMap((limit) => (limit === undefined ? [] : [limit.text])).join(" to "),
-      ),
+      ...(minimum === undefined ? [] : [asRead("at least", minimum)]),
+      ...(maximum === undefined ? [] : [asRead("at most", maximum)]),
     ],
     found: [
       shownUncertain(name, result.value, result.expandedUncertainty, shownUnits.kelvinDifference),

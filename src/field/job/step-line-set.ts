@@ -17,7 +17,8 @@ export function lineSetStep(line: JobLineSet, { job, refrigerant, safetyClass }:
     line.added.si * 1000,
     U * 1000,
     {
-      minimum: Math.max(0, result.extraCharge - line.tolerance.si) * 1000,
+      // Not cut off at 0: where nothing is asked for, nothing added is right.
+      minimum: (result.extraCharge - line.tolerance.si) * 1000,
       maximum: (result.extraCharge + line.tolerance.si) * 1000,
     },
     { quantity: "added", unit: "g" },
@@ -33,7 +34,8 @@ export function lineSetStep(line: JobLineSet, { job, refrigerant, safetyClass }:
       asRead("weighed in", line.added),
     ],
     expected: [
-      shownNumber("extra charge", result.extraCharge, shownUnits.gram, 0),
+      shownNumber("extra charge", result.extraCharge, shownUnits.gram, 1),
+      asRead("within", line.tolerance),
       shownNumber("at most, bore full of liquid", result.boundPerMetre ?? 0, shownUnits.gramPerMetre, 1),
     ],
     found: [shownUncertain("added", line.added.si, U, shownUnits.gram)],

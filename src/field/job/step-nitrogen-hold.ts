@@ -1,10 +1,28 @@
 import { localAtmosphere } from "../../units/index.js";
 import { fieldCautions } from "../cautions.js";
-import { nitrogenHold } from "../nitrogen-hold.js";
+import { type HoldState, nitrogenHold } from "../nitrogen-hold.js";
 import type { JobContext } from "./context.js";
 import type { JobNitrogenHold } from "./job.js";
 import type { RecordStep } from "./record.js";
-import { fact, shownDuration, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
+import {
+  asRead,
+  fact,
+  shownDuration,
+  shownNumber,
+  shownThroughput,
+  shownUncertain,
+  shownUnits,
+} from "./shown-entry.js";
+
+const meanings: Readonly<Record<HoldState, string>> = {
+  drop: "a drop that temperature does not explain: look for the leak",
+  "no-drop-seen": "no drop seen: not the same as tight",
+  invalid:
+    "a rise that temperature does not explain: supply not closed, pipes not settled, or wrong air pressure",
+  "too-short": "nothing seen in less than the time asked for: go on",
+  blind: "the instruments are too coarse for this test",
+  "strength-only": "above PS: for a strength test only, release it to PS and hold there",
+};
 
 /** Did the pressure hold, or did the weather change? */
 export function nitrogenHoldStep(hold: JobNitrogenHold, context: JobContext): RecordStep {
@@ -34,8 +52,10 @@ export function nitrogenHoldStep(hold: JobNitrogenHold, context: JobContext): Re
     title: "Pressure test with nitrogen",
     verdict: result.verdict,
     read: [
-      fact("first", `${first.pressure.text}, pipes ${first.pipeTemperature.text}`),
-      fact("last", `${last.pressure.text}, pipes ${last.pipeTemperature.text}`),
+      asRead("first", first.pressure),
+      asRead("pipes then", first.pipeTemperature),
+      asRead("last", last.pressure),
+      asRead("pipes then", last.pipeTemperature),
       fact(
         "readings",
         hold.log === undefined ? `${hold.readings.length}` : `${hold.readings.length} in ${hold.log}`,
@@ -50,30 +70,30 @@ export function nitrogenHoldStep(hold: JobNitrogenHold, context: JobContext): Re
         shownUnits.megapascalGauge,
         3,
       ),
+      asRead("at least for", hold.requiredDuration),
     ],
     found: [
       shownUncertain(
-        "deviation",
+        result.method === "series"
+          ? `deviation by a line through ${hold.readings.length} readings`
+          : "deviation",
         result.deviation,
         result.expandedUncertainty,
         shownUnits.kilopascalDifference,
       ),
+      fact("which means", meanings[result.state]),
       shownNumber(
         "smallest drop this test can show",
         result.smallestVisibleDrop,
         shownUnits.kilopascalDifference,
         1,
       ),
+      ...(leak === undefined || result.state !== "drop"
+        ? []
+        : [shownThroughput("leak of nitrogen", leak.throughput)]),
       ...(leak === undefined
         ? []
-        : [
-            {
-              label: "smallest leak this test can show",
-              si: leak.smallestVisible,
-              unit: "Pa m3/s",
-              text: `${leak.smallestVisible.toExponential(1)} Pa m³/s`,
-            },
-          ]),
+        : [shownThroughput("smallest leak this test can show", leak.smallestVisible)]),
     ],
     because: result.because,
     warnings: result.warnings,

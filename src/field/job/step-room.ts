@@ -1,12 +1,39 @@
-import { printedMaximumCharge, printedMinimumArea, unventilatedRoom } from "../../safety/index.js";
+import {
+  type ChargeBranch,
+  flammabilityClass,
+  printedMaximumCharge,
+  printedMinimumArea,
+  unventilatedRoom,
+} from "../../safety/index.js";
+import { fieldCautions } from "../cautions.js";
 import type { JobContext } from "./context.js";
 import type { JobRoom } from "./job.js";
-import type { RecordStep } from "./record.js";
+import type { RecordEntry, RecordStep } from "./record.js";
 import { asRead, fact, shownNumber, shownUnits } from "./shown-entry.js";
 
+const title = "Room for the charge";
+
+const ruleNames: Readonly<Record<ChargeBranch, string>> = {
+  root: "by the square-root rule",
+  linear: "by the linear rule",
+};
+
 /** Is the room large enough for the charge? Nameplate plus what was weighed in, or what the line set asks for. */
-export function roomStep(room: JobRoom, { job, refrigerant, extraCharge }: JobContext): RecordStep {
-  const charge = job.unit.nameplateCharge.si + extraCharge.kilograms;
+export function roomStep(room: JobRoom, context: JobContext): RecordStep {
+  const { job, refrigerant, safetyClass, extraCharge } = context;
+  const charge = job.unit.nameplateCharge.si + (extraCharge?.kilograms ?? 0);
+  const read: RecordEntry[] = [
+    asRead("floor area", room.floorArea),
+    fact("indoor unit", `${room.mounting}-mounted`),
+    asRead("nameplate charge", job.unit.nameplateCharge),
+    ...(extraCharge === undefined
+      ? []
+      : [shownNumber(extraCharge.label, extraCharge.kilograms, shownUnits.gram, 1)]),
+  ];
+  const found = [shownNumber("total charge", charge, shownUnits.kilogram, 3)];
+  if (safetyClass !== undefined && flammabilityClass(safetyClass) === "1") {
+    return notFlammable(read, found, context);
+  }
   const result = unventilatedRoom({
     edition: room.edition,
     refrigerant: refrigerant.designation,
@@ -16,31 +43,63 @@ export function roomStep(room: JobRoom, { job, refrigerant, extraCharge }: JobCo
     ...(room.height === undefined ? {} : { roomHeight: room.height.si }),
     ...(room.releaseOffset === undefined ? {} : { releaseOffset: room.releaseOffset.si }),
   });
-  const { minimumArea, maximumCharge } = result;
+  const { minimumArea, maximumCharge, branch } = result;
+  const rule = (name: string): string =>
+    Object.hasOwn(ruleNames, name) ? ` ${ruleNames[name as ChargeBranch]}` : "";
   return {
     name: "room",
-    title: "Room for the charge",
+    title,
     verdict: result.verdict === "pass" ? "pass" : "fail",
-    read: [
-      asRead("floor area", room.floorArea),
-      fact("indoor unit", `${room.mounting}-mounted`),
-      asRead("nameplate charge", job.unit.nameplateCharge),
-      shownNumber(extraCharge.label, extraCharge.kilograms, shownUnits.gram, 0),
-    ],
+    read,
     expected: [
-      fact(
-        "smallest floor area",
-        minimumArea === undefined ? "none allowed" : printedMinimumArea(minimumArea, 2),
-      ),
-      fact(
-        "largest charge",
-        maximumCharge === undefined ? "none allowed" : printedMaximumCharge(maximumCharge, 3),
-      ),
+      minimumArea === undefined
+        ? fact("smallest floor area", "none is large enough for this clause")
+        : {
+            label: `smallest floor area${rule(branch.minimumArea)}`,
+            text: minimumArea === 0 ? "none asked for" : printedMinimumArea(minimumArea, 2),
+            si: minimumArea,
+            unit: "m2",
+          },
+      maximumCharge === undefined
+        ? fact("largest charge", "none by this clause")
+        : {
+            label: `largest charge${rule(branch.maximumCharge)}`,
+            text: printedMaximumCharge(maximumCharge, 3),
+            si: maximumCharge,
+            unit: "kg",
+          },
     ],
-    found: [shownNumber("total charge", charge, shownUnits.kilogram, 3)],
+    found,
     because: result.because,
     warnings: result.warnings,
-    assumptions: result.assumptions,
+    assumptions: [
+      ...(extraCharge === undefined
+        ? ["Nothing is added to the nameplate charge: the job holds no line set."]
+        : []),
+      ...result.assumptions,
+    ],
     cautions: result.cautions,
+  };
+}
+
+/** The rule is about fire; that it does not apply is no word on suffocation. */
+function notFlammable(
+  read: readonly RecordEntry[],
+  found: readonly RecordEntry[],
+  { refrigerant, safetyClass }: JobContext,
+): RecordStep {
+  return {
+    name: "room",
+    title,
+    verdict: "inconclusive",
+    read,
+    expected: [],
+    found,
+    because:
+      `${refrigerant.designation} is of class ${safetyClass} and does not burn: the rule of IEC 60335-2-40 for rooms ` +
+      "without ventilation does not apply; limits against suffocation and toxicity are not covered here",
+    warnings: [],
+    assumptions: [],
+    cautions: fieldCautions("charging", safetyClass),
   };
 }

@@ -41,7 +41,7 @@ export function standingStep(standing: JobStanding, context: JobContext): Record
     ],
     because: result.because,
     warnings: result.expected.warnings,
-    assumptions: result.expected.assumptions,
+    assumptions: ["There is liquid in the system.", ...result.expected.assumptions],
     cautions: fieldCautions("opening-valves", safetyClass),
   };
 }

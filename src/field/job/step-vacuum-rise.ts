@@ -1,9 +1,23 @@
 import { fieldCautions } from "../cautions.js";
-import { riseTest } from "../rise-test.js";
+import { type RiseState, riseTest } from "../rise-test.js";
+import { COVERAGE_FACTOR } from "../uncertainty.js";
 import type { JobContext } from "./context.js";
 import type { JobVacuumRise } from "./job.js";
 import type { RecordStep } from "./record.js";
-import { asRead, fact, shownUncertain, shownUnits } from "./shown-entry.js";
+import { asRead, fact, shownThroughput, shownUncertain, shownUnits } from "./shown-entry.js";
+
+const meanings: Readonly<Record<RiseState, string>> = {
+  "not-evacuated": "not deep enough to begin: pump on",
+  "tight-dry": "no rise beyond the noise of the gauge",
+  "leak-or-gas": "more than water can make: a leak, or gas boiling out",
+  "leak-suspected": "rising in a straight line, as through a leak",
+  "free-water": "levelling off near the vapour pressure of water: liquid water inside",
+  "moisture-or-outgassing": "levelling off low: moisture, or refrigerant out of the oil",
+  falling: "falling: the pump is not shut off, or the system grows colder",
+  blind: "the gauge is too noisy for this test",
+  inconclusive: "between the patterns: go on with the test",
+  unclassified: "a rise whose shape two readings do not show: log a series",
+};
 
 /** What does the vacuum do when the pump is shut off? */
 export function vacuumRiseStep(rise: JobVacuumRise, { job, safetyClass }: JobContext): RecordStep {
@@ -22,33 +36,26 @@ export function vacuumRiseStep(rise: JobVacuumRise, { job, safetyClass }: JobCon
   const first = readings[0]!;
   const last = readings[readings.length - 1]!;
   // The rise is a difference of two readings of one gauge.
-  const U = 2 * Math.SQRT2 * rise.repeatability.si;
+  const U = COVERAGE_FACTOR * Math.SQRT2 * rise.repeatability.si;
   return {
     name: "vacuumRise",
     title: "Vacuum with the pump shut off",
     verdict: result.verdict,
     read: [
-      fact("first", `${first.pressure.text} at ${first.time.text}`),
-      fact("last", `${last.pressure.text} at ${last.time.text}`),
+      asRead(`first, at ${first.time.text}`, first.pressure),
+      asRead(`last, at ${last.time.text}`, last.pressure),
       fact("readings", rise.log === undefined ? `${readings.length}` : `${readings.length} in ${rise.log}`),
     ],
     expected: [
       asRead("start at most", rise.startMaximum),
-      ...(limit === undefined ? [] : [fact("at most", `${limit.pressure.text} after ${limit.after.text}`)]),
+      ...(limit === undefined ? [] : [asRead(`after ${limit.after.text} at most`, limit.pressure)]),
     ],
     found: [
       shownUncertain("rise after settling", result.rise, U, shownUnits.pascalDifference),
-      fact("curve", result.state),
+      fact("which means", meanings[result.state]),
       ...(result.throughput === undefined || !(result.rise > U)
         ? []
-        : [
-            {
-              label: "if it were a leak",
-              si: result.throughput,
-              unit: "Pa m3/s",
-              text: `${result.throughput.toExponential(1)} Pa m³/s`,
-            },
-          ]),
+        : [shownThroughput("if it were a leak", result.throughput)]),
     ],
     because: result.because,
     warnings: result.warnings,

@@ -8,10 +8,10 @@ import {
   recordAsMarkdown,
   recordAsText,
   superheat,
-  tryCommission,
+  tryReadJob,
 } from "../../../src/field/index.js";
 import { refrigerant } from "../../../src/state/index.js";
-import { celsius, localAtmosphere, megapascalGauge } from "../../../src/units/index.js";
+import { celsius, type InputError, localAtmosphere, megapascalGauge } from "../../../src/units/index.js";
 import { demonstrationJob, demonstrationLogs } from "./demonstration.js";
 
 function recordOf(
@@ -142,27 +142,97 @@ describe("a job with steps left out", () => {
 });
 
 describe("a job that no step can answer", () => {
-  it("names everything that any step refuses, by its path in the job", () => {
+  it("names everything that any step refuses, by its path in the job and with its text", () => {
     const job = demonstrationJob();
+    job.atmosphere.altitude = "600 m";
     job.lineSet.length = "31 m";
     job.superheat.pressure = "7 MPa gauge";
     job.standing.temperature = "95 °C";
     job.subcooling.port = "gas-line";
     job.unit.maximumAllowablePressure = "3 MPa gauge";
-    const outcome = tryCommission(readJob(job, demonstrationLogs()));
+    job.room.height = "1 m";
+    job.superheat.target = { minimum: "9 K", maximum: "8 K" };
+    const outcome = tryReadJob(job, demonstrationLogs());
     expect(outcome.ok).toBe(false);
-    if (outcome.ok) return;
-    expect(outcome.error.code).toBe("malformed-input");
-    const text = outcome.error.message;
-    for (const path of [
-      "lineSet.length",
-      "superheat.pressure",
-      "standing.temperature",
-      "subcooling.port",
-      "nitrogenHold.",
-    ]) {
-      expect(text).toContain(path);
-    }
+    const problems = outcome.ok ? [] : (outcome.error as InputError).problems;
+    const found = Object.fromEntries(problems.map(({ path, value }) => [path, value]));
+    expect(found).toMatchObject({
+      "lineSet.length": "31 m",
+      "superheat.pressure": "7 MPa gauge",
+      "standing.temperature": "95 °C",
+      "subcooling.port": "gas-line",
+      "nitrogenHold.readings[0].pressure": "4.10 MPa gauge",
+      "room.height": "1 m",
+    });
+  });
+
+  it("hears of a bad instrument once, whoever uses it or nobody", () => {
+    const job = demonstrationJob();
+    job.instruments.gauges.manifold.accuracy.percent = -1;
+    job.instruments.gauges["spare gauge"] = { accuracy: { kind: "half-width", halfWidth: "-5 Pa" } };
+    const outcome = tryReadJob(job, demonstrationLogs());
+    const problems = outcome.ok ? [] : (outcome.error as InputError).problems;
+    expect(problems.map(({ path }) => path)).toEqual([
+      "instruments.gauges.manifold.accuracy.percent",
+      "instruments.gauges.spare gauge.accuracy.halfWidth",
+    ]);
+  });
+});
+
+describe("rooms and charges", () => {
+  it("take nothing for granted where the job holds no line set", () => {
+    const record = recordOf((job) => {
+      delete job.lineSet;
+    });
+    const room = record.steps.find(({ name }) => name === "room")!;
+    expect(room.found[0]?.si).toBe(1.75);
+    expect(room.read.map(({ label }) => label)).not.toContain("added for the line set");
+    expect(room.assumptions.join()).toContain("Nothing is added to the nameplate charge");
+  });
+
+  it("pass a short line set that nothing was added for", () => {
+    const record = recordOf((job) => {
+      job.lineSet.length = "5 m";
+      job.lineSet.added = "0 g";
+    });
+    expect(record.steps.find(({ name }) => name === "lineSet")?.verdict).toBe("pass");
+  });
+
+  it("say that the rule is not about refrigerants that do not burn", () => {
+    const record = recordOf((job) => {
+      job.unit.refrigerant = "R-134a";
+      for (const step of ["standing", "superheat", "subcooling"]) delete job[step];
+    });
+    expect(record.steps[0]).toMatchObject({ name: "room", verdict: "inconclusive" });
+    expect(record.steps[0]?.because).toContain("does not burn");
+  });
+
+  it("give no pass to a hold above PS, nor to one that instruments are too coarse for", () => {
+    const above = recordOf((job) => {
+      job.unit.maximumAllowablePressure = "4.05 MPa gauge";
+    });
+    expect(above.steps.find(({ name }) => name === "nitrogenHold")?.verdict).toBe("inconclusive");
+    const coarse = recordOf((job) => {
+      job.instruments.gauges["nitrogen gauge"].resolution = "1 MPa";
+    });
+    expect(coarse.steps.find(({ name }) => name === "nitrogenHold")?.verdict).toBe("inconclusive");
+  });
+
+  it("count the steps beside a verdict that rests on few", () => {
+    const record = recordOf((job) => {
+      for (const step of [
+        "room",
+        "nitrogenHold",
+        "vacuumRise",
+        "lineSet",
+        "standing",
+        "superheat",
+        "subcooling",
+      ]) {
+        delete job[step];
+      }
+    });
+    expect(recordAsText(record)).toMatch(/ PASS, 1 of 8 steps\n/);
   });
 });
 

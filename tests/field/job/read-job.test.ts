@@ -57,6 +57,30 @@ describe("a malformed job", () => {
     expect(problems.get("superheat.gauge")).toContain("manifold");
   });
 
+  it("gets problems of form, names and physics in one list", () => {
+    const job = demonstrationJob();
+    job.unit.refrigerant = "R-33";
+    job.room.mounting = "wal";
+    job.superheat.gauge = "old manifold";
+    job.lineSet.added = "-50 g";
+    job.unknown = 1;
+    job.date = "2026-02-30";
+    job.unit.nameplateCharge = "0 kg";
+    expect([...problemsOf(job).keys()].sort()).toEqual([
+      "date",
+      "lineSet.added",
+      "room.mounting",
+      "superheat.gauge",
+      "unit.nameplateCharge",
+      "unit.refrigerant",
+      "unknown",
+    ]);
+    job.unit.refrigerant = "R-32";
+    job.unit.nameplateCharge = "1.75 kg";
+    job.subcooling.port = "gas-line";
+    expect([...problemsOf(job).keys()]).toContain("subcooling.port");
+  });
+
   it("may not have both readings and a log, nor neither", () => {
     const both = demonstrationJob();
     both.vacuumRise.readings = [
@@ -104,7 +128,15 @@ describe("a log", () => {
       "nitrogenHold.log.header[1]",
       "nitrogenHold.log.header",
     ]);
-    expect(breakLog(({ header }) => header.splice(1, 1, "pressure (MPa)")).size).toBe(37);
+    expect(
+      breakLog(({ header }) => header.splice(1, 1, "pressure (MPa)")).get("nitrogenHold.log.header[1]"),
+    ).toContain("gauge");
+    expect([...breakLog(({ header }) => header.push("Pressure (bar gauge)")).keys()]).toContain(
+      "nitrogenHold.log.header[3]",
+    );
+    expect([...breakLog(({ header }) => header.splice(0, 3, header.join(";"))).values()]).toContain(
+      "columns separated by commas",
+    );
     expect([...breakLog(({ rows }) => rows.splice(1)).keys()]).toEqual(["nitrogenHold.log.rows"]);
   });
 
