@@ -1,3 +1,4 @@
+export { clashesOf } from "./clashes.js";
 export { UnknownRefrigerantError } from "./errors.js";
 export { type FindOptions, findFluidIn } from "./find-fluid.js";
 export type * from "./fluid.js";

@@ -88,5 +88,24 @@ export function plausibilityProblems(numberAt: NumberReader, input: unknown, uni
       expected: '"nbp", because there is no saturated liquid at 0 °C',
     });
   }
-  return problems;
+  return [...problems, ...idealPowerProblems(numberAt, input)];
+}
+
+/** Powers 0 and −1 of T in cp⁰ integrate to logarithms, which the ideal part does not have. */
+function idealPowerProblems(numberAt: NumberReader, input: unknown): Problem[] {
+  if (valueAt(input, ["ideal", "form"]) !== "cp0") return [];
+  const rows = valueAt(input, ["ideal", "power"]);
+  return (Array.isArray(rows) ? rows : []).flatMap((_, index) => {
+    const exponent = numberAt(["ideal", "power", String(index), "1"]);
+    return exponent === 0 || exponent === -1
+      ? [
+          {
+            path: `ideal.power[${index}]`,
+            value: exponent,
+            expected:
+              "an exponent other than 0, which belongs in the constant, and −1, which no published equation has",
+          },
+        ]
+      : [];
+  });
 }

@@ -1,3 +1,4 @@
+import { InputCheck } from "../safety/index.js";
 import type { Refrigerant, Saturation } from "../state/index.js";
 import type { Pressure, Temperature } from "../units/index.js";
 
@@ -32,6 +33,9 @@ export function saturationSlope(
   end: SaturationEnd,
   pressure: Pressure,
 ): SaturationSlope {
+  const check = new InputCheck();
+  check.oneOf("end", end, ["bubble", "dew"]);
+  check.finish();
   const at = (p: Pressure): Saturation => refrigerant[end]({ pressure: p });
   const { temperature, liquid, vapour, latentHeat } = at(pressure);
   const isPure = Object.keys(vapour.composition).length === 1;

@@ -5,5 +5,11 @@ import type { LocalAtmosphere } from "../units/index.js";
 export function checkAtmosphere(check: InputCheck, path: string, atmosphere: LocalAtmosphere): boolean {
   const pressure = check.positive(`${path}.pressure`, atmosphere?.pressure);
   const uncertainty = check.notNegative(`${path}.standardUncertainty`, atmosphere?.standardUncertainty);
-  return pressure && uncertainty;
+  if (!(pressure && uncertainty)) return false;
+  return check.require(
+    typeof atmosphere?.because === "string",
+    `${path}.because`,
+    atmosphere?.because,
+    "where the air pressure is from, in words, as localAtmosphere says it",
+  );
 }

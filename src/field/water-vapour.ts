@@ -1,4 +1,11 @@
-import { attempt, type Outcome, OutOfRangeError, type Pressure, type Temperature } from "../units/index.js";
+import {
+  attempt,
+  type Outcome,
+  OutOfRangeError,
+  type Pressure,
+  requireFinite,
+  type Temperature,
+} from "../units/index.js";
 
 // Coefficients n₁ … n₁₀ of region 4, as printed in IAPWS R7-97(2012), table 34; T in K, p in MPa.
 const N1 = 1167.0521452767;
@@ -193,6 +200,8 @@ function requireWithin(
   unit: string,
   subject: string,
 ): void {
+  // A text would compare like a number.
+  if (typeof value !== "number") requireFinite(quantity, value);
   if (!(value >= minimum && value <= maximum)) {
     throw new OutOfRangeError({ quantity, value, minimum, maximum, unit, subject });
   }

@@ -1,4 +1,11 @@
-import { type FindOptions, type Fluid, findFluidIn, listFluids, parseFluid } from "../catalogue/index.js";
+import {
+  clashesOf,
+  type FindOptions,
+  type Fluid,
+  findFluidIn,
+  listFluids,
+  parseFluid,
+} from "../catalogue/index.js";
 import { checkEquation } from "../equilibrium/index.js";
 import { attempt, InputError, type Outcome } from "../units/index.js";
 import { checkRefrigerantOptions, type RefrigerantOptions, refrigerantFrom } from "./pure-refrigerant.js";
@@ -41,22 +48,12 @@ export function tryRefrigerant(
  *
  * @param fluid - A literal of the form of {@link Fluid}.
  * @returns The fluid, checked; {@link refrigerantFrom} accepts it too.
- * @throws `malformed-input`, with everything that is wrong; also when its designation and equation are taken.
+ * @throws `malformed-input`, with everything that is wrong; also names that lead to another refrigerant already.
  */
 export function registerFluid(fluid: unknown): Fluid {
   const checked = parseFluid(fluid);
-  const taken = fluids().some(
-    ({ designation, equation }) => designation === checked.designation && equation === checked.equation,
-  );
-  if (taken) {
-    throw new InputError([
-      {
-        path: "equation",
-        value: checked.equation,
-        expected: `a name that no equation of ${checked.designation} has yet`,
-      },
-    ]);
-  }
+  const problems = clashesOf(fluids(), checked);
+  if (problems.length > 0) throw new InputError(problems);
   checkEquation(checked);
   registered = [...registered, checked];
   return checked;

@@ -66,7 +66,7 @@ export class OutOfRangeError extends DewlineError {
     const { quantity, value, minimum, maximum, unit, subject, hint } = facts;
     super(
       "out-of-range",
-      `${quantity} ${value} ${unit} is outside ${minimum} to ${maximum} ${unit} for ${subject}${hint === undefined ? "" : `; ${hint}`}`,
+      `${quantity} ${value} ${unit} is outside ${shortened(minimum)} to ${shortened(maximum)} ${unit} for ${subject}${hint === undefined ? "" : `; ${hint}`}`,
     );
     this.quantity = quantity;
     this.value = value;
@@ -140,6 +140,11 @@ export function requirePositive(path: string, value: unknown): asserts value is 
   if (typeof value !== "number" || !(value > 0 && value < Number.POSITIVE_INFINITY)) {
     throw new InputError([{ path, value, expected: "a finite number above 0" }]);
   }
+}
+
+/** Enough digits of a limit to act on; the field has them all. */
+function shortened(limit: number): number {
+  return Number(limit.toPrecision(7));
 }
 
 function describeProblem({ path, value, expected }: Problem): string {

@@ -6,10 +6,11 @@ import { trackWorst } from "../support/worst.js";
 
 /*
  * Thermodynamic identities, by two routes each: the property as the library gives it, and the same from other
- * properties or from a difference quotient of fourth order. Quotients are good to about 1e-9 of the largest number
- * that enters them; relations without a quotient to rounding.
+ * properties or from a difference quotient of fourth order. A quotient of fourth order with a step of 1e-3 is
+ * good to about 1e-12 f⁗x⁴/f of the function and 1e-13 of rounding over the step; 5e-8 was the worst of 20 000 states
+ * each, near the critical point and in the coldest liquids. Relations without a quotient hold to rounding.
  */
-const quotientLimit = 1e-6;
+const quotientLimit = 1e-7;
 const algebraLimit = 1e-11;
 const worst = trackWorst("identities");
 
@@ -74,7 +75,7 @@ describe("identities", () => {
 
   it("Maxwell: (∂s/∂ρ)_T = −(∂p/∂T)_ρ/ρ²; heat capacities are slopes of energy and enthalpy", () => {
     casesOf((at, refrigerant, where) => {
-      const { temperature, density, pressure } = at;
+      const { temperature, density } = at;
       const s = slope((rho) => refrigerant.state({ temperature, density: rho }).entropy, density);
       const p = slope((T) => refrigerant.state({ temperature: T, density }).pressure, temperature);
       worst("∂s/∂ρ = −∂p/∂T/ρ²", Math.abs(s * density ** 2 + p) / Math.abs(p), quotientLimit, where);
@@ -88,7 +89,6 @@ describe("identities", () => {
       );
       const expected = 1 / (density * at.isothermalCompressibility);
       worst("∂p/∂ρ = 1/(ρκ)", Math.abs(compressibility / expected - 1), quotientLimit, where);
-      fc.pre(pressure > 0);
     });
   });
 
@@ -106,15 +106,9 @@ describe("identities", () => {
       const digits = 1e-15 / (step * pressure * (1 / (at.speedOfSound ** 2 * density)));
       fc.pre(digits < quotientLimit / 10);
       worst("w² = (∂p/∂ρ)ₛ", Math.abs(dpdrho / at.speedOfSound ** 2 - 1), quotientLimit, where);
-      worst(
-        "κ = ρw²/p",
-        Math.abs((at.isentropicExponent * pressure) / (density * at.speedOfSound ** 2) - 1),
-        algebraLimit,
-        where,
-      );
       const mu = slope((p) => refrigerant.state({ pressure: p, enthalpy }).temperature, pressure);
       const scale = Math.abs(at.jouleThomson) + 1 / (density * at.cp);
-      worst("μ = (∂T/∂p)ₕ", Math.abs(mu - at.jouleThomson) / scale, quotientLimit * 10, where);
+      worst("μ = (∂T/∂p)ₕ", Math.abs(mu - at.jouleThomson) / scale, quotientLimit, where);
     });
   });
 
@@ -147,18 +141,12 @@ describe("identities", () => {
         algebraLimit,
         where,
       );
-      worst(
-        "Z = p/(ρRT)",
-        Math.abs(at.compressibilityFactor - at.pressure / (density * RT)),
-        algebraLimit,
-        where,
-      );
       const B = at.secondVirial;
       const thin = refrigerant.state({ temperature: T, density: density * 1e-9 });
       const slopeOfZ = (thin.compressibilityFactor - 1) / (thin.density / refrigerant.molarMass);
       fc.pre(thin.phase !== "two-phase");
       const noise = 1e-15 / (thin.density / refrigerant.molarMass);
-      if (noise < 1e-4 * Math.abs(B)) worst("B = dZ/dρ at ρ → 0", Math.abs(slopeOfZ / B - 1), 1e-3, where);
+      if (noise < 1e-6 * Math.abs(B)) worst("B = dZ/dρ at ρ → 0", Math.abs(slopeOfZ / B - 1), 1e-5, where);
     });
   });
 });

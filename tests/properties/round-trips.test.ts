@@ -57,6 +57,13 @@ function isFlat(state: State): boolean {
   return rounding / (quality * latentHeat) > limit / 1000;
 }
 
+/** The pressure that temperature and density give; on the limit it may lie a rounding above it. */
+function givenBack({ refrigerant, temperature, density, pressure }: State): number {
+  const { maximumPressure } = refrigerant.limits;
+  const found = refrigerant.state({ temperature, density }).pressure;
+  return pressure <= maximumPressure ? Math.min(found, maximumPressure) : found;
+}
+
 function pairsOf(state: State): Record<string, StateInput> {
   const { temperature, pressure, density, enthalpy, entropy, internalEnergy } = state;
   return {
@@ -67,7 +74,8 @@ function pairsOf(state: State): Record<string, StateInput> {
     ...(isFlat(state) ? {} : { "h, s": { enthalpy, entropy } }),
     ...(state.phase === "two-phase"
       ? { "p, x": { pressure, quality: state.quality }, "T, x": { temperature, quality: state.quality } }
-      : { "T, p": { temperature, pressure } }),
+      : // By the pressure that the density gives back, not the one that the state was made with.
+        { "T, p": { temperature, pressure: givenBack(state) } }),
   };
 }
 

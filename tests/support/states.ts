@@ -32,14 +32,16 @@ function highestPressure({ designation, limits }: Refrigerant): number {
 /**
  * Maps two shares to a single-phase state: temperature evenly over the range, pressure evenly in its logarithm from
  * 1 kPa up. Undefined near the critical point, where compressibility runs away and no state comes back to nine digits.
+ * A pair that the refrigerant refuses inside its range is a failure and passes through.
  */
 export function singlePhaseAt(refrigerant: Refrigerant, u: number, v: number): SinglePhaseState | undefined {
   const { minimumTemperature, maximumTemperature } = refrigerant.limits;
   const temperature = minimumTemperature + u * (maximumTemperature - minimumTemperature);
-  const pressure = 1e3 * (highestPressure(refrigerant) / 1e3) ** v;
-  const found = refrigerant.tryState({ temperature, pressure });
-  if (!found.ok || found.value.phase === "two-phase") return undefined;
-  return found.value.isothermalCompressibility * pressure < 1e3 ? found.value : undefined;
+  const highest = highestPressure(refrigerant);
+  // At v = 1 rounding may lift the product above its limit.
+  const pressure = Math.min(highest, 1e3 * (highest / 1e3) ** v);
+  const found = refrigerant.state({ temperature, pressure });
+  return found.isothermalCompressibility * pressure < 1e3 ? found : undefined;
 }
 
 /** Saturation temperature from a share, evenly in √(1 − T/Tc): 0 is `margin` below the critical point, 1 the cold end. */
