@@ -42,10 +42,17 @@ async function main(): Promise<void> {
       silent: true,
     });
     console.log(`${cpus()[0]?.model ?? "unknown processor"}, Node ${process.version}`);
-    console.log("ns a call; ratio of minima to the floor, which is the exponentials of the equation and nothing else");
+    console.log(
+      "ns a call; ratio of minima to the floor, which is the exponentials of the equation and nothing else",
+    );
     for (const designation of asked.length > 0 ? asked : usual) {
       const exponentials = exponentialsOf(findFluid(designation));
-      console.log(`${designation}, ${exponentials} exponentials`.padEnd(30), "minimum", "  median", "   ratio");
+      console.log(
+        `${designation}, ${exponentials} exponentials`.padEnd(30),
+        "minimum",
+        "  median",
+        "   ratio",
+      );
       let floor: Measurement | undefined;
       for (const name of Object.keys(makers)) {
         const measured = measureApart(join(folder, "measure.mjs"), designation, name);

@@ -1,4 +1,5 @@
 import type { Derivatives } from "./derivatives.js";
+import { integerPower } from "./integer-power.js";
 
 /**
  * Adds one non-analytic term n Δ^b δ ψ and its derivatives, with
@@ -23,17 +24,26 @@ export function addNonAnalytic(
   const q = 1 / beta;
   const r = 2 * a;
 
-  const theta = -y + A * size ** q;
-  const theta1 = A * q * size ** (q - 1) * sign;
-  const theta2 = A * q * (q - 1) * size ** (q - 2);
-  const theta3 = A * q * (q - 1) * (q - 2) * size ** (q - 3) * sign;
+  // |δ − 1| to the powers q, q − 1 and so on, and r likewise: `**` costs as much as all the rest of a term.
+  const q0 = size ** q;
+  const q1 = lower(q0, size, q - 1);
+  const q2 = lower(q1, size, q - 2);
+  const q3 = lower(q2, size, q - 3);
+  const r0 = integerPower(size, r);
+  const r1 = lower(r0, size, r - 1);
+  const r2 = lower(r1, size, r - 2);
+  const r3 = lower(r2, size, r - 3);
 
-  const Delta = theta * theta + B * size ** r;
+  const theta = -y + A * q0;
+  const theta1 = A * q * q1 * sign;
+  const theta2 = A * q * (q - 1) * q2;
+  const theta3 = A * q * (q - 1) * (q - 2) * q3 * sign;
+
+  const Delta = theta * theta + B * r0;
   if (Delta === 0) return;
-  const Delta1 = 2 * theta * theta1 + B * r * size ** (r - 1) * sign;
-  const Delta2 = 2 * (theta1 * theta1 + theta * theta2) + B * r * (r - 1) * size ** (r - 2);
-  const Delta3 =
-    2 * (3 * theta1 * theta2 + theta * theta3) + B * r * (r - 1) * (r - 2) * size ** (r - 3) * sign;
+  const Delta1 = 2 * theta * theta1 + B * r * r1 * sign;
+  const Delta2 = 2 * (theta1 * theta1 + theta * theta2) + B * r * (r - 1) * r2;
+  const Delta3 = 2 * (3 * theta1 * theta2 + theta * theta3) + B * r * (r - 1) * (r - 2) * r3 * sign;
   const Delta_t = -2 * theta;
   const Delta_dt = -2 * theta1;
 
@@ -68,4 +78,9 @@ export function addNonAnalytic(
   out.phi_t += (F_t + F * u) * G;
   out.phi_tt += (F_tt + 2 * F_t * u + F * uu) * G;
   out.phi_dt += (F_dt + F_d * u) * G + (F_t + F * u) * G_d;
+}
+
+/** x to a power, from x to the power one higher. */
+function lower(higher: number, x: number, exponent: number): number {
+  return x === 0 ? x ** exponent : higher / x;
 }

@@ -1,5 +1,6 @@
 import type { ResidualPart } from "../catalogue/index.js";
 import type { Derivatives } from "./derivatives.js";
+import { integerPower } from "./integer-power.js";
 import { addNonAnalytic } from "./non-analytic.js";
 import { type BellTerms, compileTerms, type PowerTerms } from "./terms.js";
 
@@ -121,25 +122,5 @@ export class Residual {
     out.phi_dt = s1t1 * perDelta * perTau;
 
     for (const term of this.#nonAnalytic) addNonAnalytic(term, tau, delta, out);
-  }
-}
-
-/** x^n for small whole n ≥ 0; `x ** n` costs twenty times as much. Other exponents fall back to `**`. */
-function integerPower(x: number, n: number): number {
-  switch (n) {
-    case 0:
-      return 1;
-    case 1:
-      return x;
-    case 2:
-      return x * x;
-    case 3:
-      return x * x * x;
-    case 4: {
-      const square = x * x;
-      return square * square;
-    }
-    default:
-      return x ** n;
   }
 }

@@ -61,6 +61,9 @@ export function checkSaturationInput(input: SaturationInput): "temperature" | "p
   return name;
 }
 
+/** What a property call does when it is not told: nothing outside the range. */
+export const usual: StateOptions = {};
+
 /** Checks the options of a call: a misspelt one would be dropped in silence. */
 export function checkOptions(options: unknown, allowed: readonly string[], expected: string): void {
   if (typeof options !== "object" || options === null) {
@@ -74,6 +77,7 @@ export function checkOptions(options: unknown, allowed: readonly string[], expec
 
 /** Checks the options of a property call. */
 export function checkStateOptions(options: StateOptions): void {
+  if (options === usual) return;
   const expected = "{ extrapolate: true } or { extrapolate: false }";
   checkOptions(options, ["extrapolate"], expected);
   const { extrapolate } = options;

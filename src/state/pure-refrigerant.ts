@@ -24,6 +24,7 @@ import {
   checkStateInput,
   checkStateOptions,
   lowestPressure,
+  usual,
 } from "./input.js";
 import { checkReferenceState, type Offsets, offsetsFor } from "./reference-state.js";
 import { type Owner, singlePhaseState } from "./single-phase.js";
@@ -101,7 +102,7 @@ class PureRefrigerant implements Refrigerant, Owner {
     return this.#offsets;
   }
 
-  saturation(at: SaturationInput, options: StateOptions = {}): Saturation {
+  saturation(at: SaturationInput, options: StateOptions = usual): Saturation {
     checkStateOptions(options);
     const point =
       checkSaturationInput(at) === "temperature"
@@ -110,11 +111,11 @@ class PureRefrigerant implements Refrigerant, Owner {
     return saturationOf(this, point, this.#isTooCold(point.temperature));
   }
 
-  bubble(at: SaturationInput, options: StateOptions = {}): Saturation {
+  bubble(at: SaturationInput, options: StateOptions = usual): Saturation {
     return this.saturation(at, options);
   }
 
-  dew(at: SaturationInput, options: StateOptions = {}): Saturation {
+  dew(at: SaturationInput, options: StateOptions = usual): Saturation {
     return this.saturation(at, options);
   }
 
@@ -123,11 +124,11 @@ class PureRefrigerant implements Refrigerant, Owner {
     options?: StateOptions,
   ): SinglePhaseState;
   state(at: StateInput, options?: StateOptions): State;
-  state(at: StateInput, options: StateOptions = {}): State {
+  state(at: StateInput, options: StateOptions = usual): State {
     checkStateOptions(options);
     const pair = checkStateInput(at);
     const given = at as unknown as Given;
-    const range: SearchRange = { ...this.#searchRange(options), inputs: given };
+    const search = (): SearchRange => ({ ...this.#searchRange(options), inputs: given });
     const model = this.#model;
     const M = this.molarMass;
     // Checked to be there, as the pair says.
@@ -151,37 +152,37 @@ class PureRefrigerant implements Refrigerant, Owner {
         return this.#withQuality(this.#boilingAt(pressure, options), quality);
       case "enthalpy+pressure": {
         const h = given["enthalpy"]! * M - this.offsets.enthalpy;
-        return this.#assemble(flashPressureEnthalpy(model, pressure, h, range), options, pressure);
+        return this.#assemble(flashPressureEnthalpy(model, pressure, h, search()), options, pressure);
       }
       case "entropy+pressure": {
         const s = given["entropy"]! * M - this.offsets.entropy;
-        return this.#assemble(flashPressureEntropy(model, pressure, s, range), options, pressure);
+        return this.#assemble(flashPressureEntropy(model, pressure, s, search()), options, pressure);
       }
       case "density+internalEnergy": {
         const u = given["internalEnergy"]! * M - this.offsets.enthalpy;
-        return this.#assemble(flashDensityEnergy(model, given["density"]! / M, u, range), options);
+        return this.#assemble(flashDensityEnergy(model, given["density"]! / M, u, search()), options);
       }
       case "enthalpy+entropy": {
         const h = given["enthalpy"]! * M - this.offsets.enthalpy;
         const s = given["entropy"]! * M - this.offsets.entropy;
-        return this.#assemble(flashEnthalpyEntropy(model, h, s, range), options);
+        return this.#assemble(flashEnthalpyEntropy(model, h, s, search()), options);
       }
     }
   }
 
-  trySaturation(at: SaturationInput, options: StateOptions = {}): Outcome<Saturation> {
+  trySaturation(at: SaturationInput, options: StateOptions = usual): Outcome<Saturation> {
     return attempt(() => this.saturation(at, options));
   }
 
-  tryBubble(at: SaturationInput, options: StateOptions = {}): Outcome<Saturation> {
+  tryBubble(at: SaturationInput, options: StateOptions = usual): Outcome<Saturation> {
     return attempt(() => this.bubble(at, options));
   }
 
-  tryDew(at: SaturationInput, options: StateOptions = {}): Outcome<Saturation> {
+  tryDew(at: SaturationInput, options: StateOptions = usual): Outcome<Saturation> {
     return attempt(() => this.dew(at, options));
   }
 
-  tryState(at: StateInput, options: StateOptions = {}): Outcome<State> {
+  tryState(at: StateInput, options: StateOptions = usual): Outcome<State> {
     return attempt(() => this.state(at, options));
   }
 

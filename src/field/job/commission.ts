@@ -66,7 +66,7 @@ export function commission(job: Job): CommissioningRecord {
       ),
       fact("mode", job.unit.mode),
       shownUncertain(
-        "air pressure",
+        "air pressure (k = 2)",
         atmosphere.pressure,
         COVERAGE_FACTOR * atmosphere.standardUncertainty,
         shownUnits.kilopascal,

@@ -64,7 +64,8 @@ export function lineReadingStep(
       shownNumber(`${result.saturationEnd} point`, result.saturationTemperature, shownUnits.celsius, 1),
       shownNumber("pressure", result.pressure, shownUnits.megapascal, 3),
     ],
-    because: `${result.because}; ${decision.because}`,
+    // Both begin with the value: once is enough.
+    because: `${decision.because}: ${result.because.slice(result.because.indexOf(": ") + 2)}`,
     warnings: result.warnings,
     assumptions: result.assumptions,
     cautions: fieldCautions("gauge-reading", safetyClass),
