@@ -1,5 +1,8 @@
 import type { IdealPart } from "../catalogue/index.js";
 
+/** Below this exponent 1 − exp(−x) loses more than two binary digits. */
+const careful = 0.25;
+
 /** The part of an ideal gas's Helmholtz energy that depends on temperature, and its derivatives in τ. */
 export interface IdealDerivatives {
   phi: number;
@@ -27,7 +30,7 @@ export class Ideal {
       return;
     }
     // cp⁰/R = 1 − τ² α⁰_ττ, integrated twice. Powers 0 and −1 of T would give logarithms: the first belongs in the
-    // constant, the second occurs in no published equation, and the schema refuses both.
+    // constant, the second occurs in no published equation, and the check of a catalogue's literals refuses both.
     this.#logTau = part.constant - 1;
     this.#power = part.power.map(([n, e]) => [(-n * reducingTemperature ** e) / (e * (e + 1)), -e]);
     this.#planckEinstein = part.planckEinstein.map(([n, theta]) => [n, theta / reducingTemperature]);
@@ -47,11 +50,14 @@ export class Ideal {
     }
     for (const [n, theta] of this.#planckEinstein) {
       const x = theta * tau;
-      const growth = Math.expm1(x);
-      phi += n * Math.log(-Math.expm1(-x));
-      // For large x the quotient x²eˣ/(eˣ − 1)² is taken in the form that cannot overflow.
-      t1 += (n * x) / growth;
-      t2 -= (n * x * x) / (growth * -Math.expm1(-x));
+      const decay = Math.exp(-x);
+      // 1 − exp(−x), the careful way only where digits would cancel: expm1 costs several times as much as exp.
+      const gap = x < careful ? -Math.expm1(-x) : 1 - decay;
+      // x/(eˣ − 1), and x²eˣ/(eˣ − 1)², in the form that cannot overflow.
+      const quotient = (x * decay) / gap;
+      phi += n * Math.log(gap);
+      t1 += n * quotient;
+      t2 -= (n * x * quotient) / gap;
     }
     out.phi = phi;
     out.phi_t = t1 / tau;

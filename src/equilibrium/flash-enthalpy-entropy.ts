@@ -20,8 +20,10 @@ import { saturationAtTemperature, saturationSlope } from "./saturation.js";
  */
 export function flashEnthalpyEntropy(model: Model, h: number, s: number, range: SearchRange): Equilibrium {
   const { R } = model.equation;
+  let found: Equilibrium | undefined;
+  let miss = Number.NaN;
   const sample = (T: number, out: { value: number; slope: number }): void => {
-    const found = flashTemperatureEntropy(model, T, s, range);
+    found = flashTemperatureEntropy(model, T, s, range);
     if (found === undefined) {
       // Pressure above the range: far above the enthalpy sought.
       out.value = Number.POSITIVE_INFINITY;
@@ -31,6 +33,7 @@ export function flashEnthalpyEntropy(model: Model, h: number, s: number, range: 
     if (found.phases === 1) {
       const at = evaluate(model, T, found.density);
       out.value = R * T * enthalpy(at) - h;
+      miss = Math.abs(out.value) / (R * T);
       // (∂h/∂T)ₛ = cp/(αT)
       out.slope = (R * isobaricHeatCapacity(at) * pressureSlope(at)) / thermalPressure(at);
       return;
@@ -40,14 +43,15 @@ export function flashEnthalpyEntropy(model: Model, h: number, s: number, range: 
     const vapour = R * T * enthalpy(evaluate(model, T, saturation.vapourDensity));
     const volume = (1 - quality) / saturation.liquidDensity + quality / saturation.vapourDensity;
     out.value = liquid + quality * (vapour - liquid) - h;
+    miss = Math.abs(out.value) / (R * T);
     out.slope = volume * saturationSlope(model, saturation);
   };
   const start = Math.min(0.9 * model.critical.temperature, (range.minimum + range.maximum) / 2);
   const T = findRoot(sample, range.minimum, range.maximum, start);
   const { inputs } = range;
   if (Number.isFinite(T)) {
-    const found = flashTemperatureEntropy(model, T, s, range);
-    if (found !== undefined && has(model, found, h, s)) return found;
+    // An enthalpy between that of the highest pressure and infinity is met nowhere: the search ends beside the jump.
+    if (found !== undefined && miss <= sameness && hasEntropy(model, found, s)) return found;
     throw new NoSuchStateError(inputs, "its pressure would lie outside the range of the equation");
   }
   if (T === Number.NEGATIVE_INFINITY) {
@@ -59,18 +63,11 @@ export function flashEnthalpyEntropy(model: Model, h: number, s: number, range: 
   throw new NotConvergedError(`the temperature of ${model.equation.fluid.designation}`, inputs);
 }
 
-/**
- * Whether a state has the enthalpy and entropy sought. One at the edge of the search has not: beyond the highest
- * pressure enthalpy ends, and a vapour of more entropy than a vacuum could hold would be thinner than any number.
- */
-function has(model: Model, found: Equilibrium, h: number, s: number): boolean {
+/** Whether a state has the entropy sought: a vapour of more than a vacuum could hold has not, it ends a search. */
+function hasEntropy(model: Model, found: Equilibrium, s: number): boolean {
   if (found.phases === 2) return true;
   const { R } = model.equation;
-  const at = evaluate(model, found.temperature, found.density);
-  return (
-    Math.abs(R * at.T * enthalpy(at) - h) <= sameness * R * at.T &&
-    Math.abs(R * entropy(at) - s) <= sameness * R
-  );
+  return Math.abs(R * entropy(evaluate(model, found.temperature, found.density)) - s) <= sameness * R;
 }
 
 /**

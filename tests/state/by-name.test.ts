@@ -146,8 +146,15 @@ describe("a fluid of one's own", () => {
     expect(checked.residual.power.length).toBe(r32.residual.power.length);
     expect(refrigerant("R-32-own").saturation({ temperature: 280 }).pressure).toBe(pressure);
     // The name is taken now.
-    const again = tryRegisterFluid({ ...structuredClone(r32), designation: "R-32-own" });
+    const again = tryRegisterFluid({ ...own, residual: r32.residual });
     expect(again).toMatchObject({ ok: false, error: { problems: [{ path: "equation" }] } });
+    // A name, a number or another spelling that leads to a refrigerant already would afterwards lead to neither.
+    const greedy = tryRegisterFluid({ ...structuredClone(r32), designation: "R32", equation: "greedy-2026" });
+    expect(greedy.ok).toBe(false);
+    const paths = greedy.ok ? [] : (greedy.error as InputError).problems.map(({ path }) => path);
+    expect(paths).toEqual(expect.arrayContaining(["designation", "name", "cas"]));
+    expect(refrigerant("difluoromethane").designation).toBe("R-32");
+    expect(refrigerant("75-10-5").designation).toBe("R-32");
     // Another equation of a known refrigerant is found beside the usual one, which stays the default.
     registerFluid({ ...structuredClone(r717), equation: "own-1993" });
     expect(refrigerant("R-717").equation).toBe("tillner-roth-1993");
