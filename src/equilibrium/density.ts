@@ -9,8 +9,8 @@ import { guessCoexistence, guessPressure } from "./saturation-curve.js";
 /** Which side of the dome a density lies on; above the critical temperature there is only `fluid`. */
 export type Branch = "liquid" | "vapour" | "fluid";
 
-/** The series of the saturation curve are better than this, so beyond it they decide the branch alone. */
-const seriesDoubt = 1e-5;
+/** The series of the saturation pressure is better than this, so beyond it that series decides the branch alone. */
+const pressureDoubt = 1e-5;
 /** The same for its densities, which are steeper near the critical point; the spinodals lie farther away than this. */
 const edgeDoubt = 1e-3;
 /** Nearer to the saturation pressure than this, temperature and pressure do not tell liquid from vapour. */
@@ -20,7 +20,7 @@ const tooNear = 1e-11;
 function branchAt(model: Model, T: number, p: number): Branch {
   if (T > model.critical.temperature - criticalMargin) return "fluid";
   const guess = guessPressure(model.curveFor(T), T);
-  if (Math.abs(p / guess - 1) > seriesDoubt) return p > guess ? "liquid" : "vapour";
+  if (Math.abs(p / guess - 1) > pressureDoubt) return p > guess ? "liquid" : "vapour";
   const { pressure } = saturationAtTemperature(model, T);
   if (Math.abs(p / pressure - 1) < tooNear) {
     throw new NoSuchStateError(

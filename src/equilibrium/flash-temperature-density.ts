@@ -4,8 +4,8 @@ import { criticalMargin, type Model } from "./model.js";
 import { type SaturationPoint, saturationAtTemperature } from "./saturation.js";
 import { guessCoexistence } from "./saturation-curve.js";
 
-/** The series of the saturation curve are better than this. */
-const seriesDoubt = 1e-3;
+/** The series of the saturated densities are better than this, so beyond it they decide alone that there is one phase. */
+const densityDoubt = 1e-3;
 
 /** The state at a temperature and a molar density. */
 export function flashTemperatureDensity(model: Model, T: number, rho: number): Equilibrium {
@@ -13,7 +13,7 @@ export function flashTemperatureDensity(model: Model, T: number, rho: number): E
   const edge: Coexistence = { liquid: 0, vapour: 0, pressure: 0 };
   guessCoexistence(model.curveFor(T), T, edge);
   const delta = rho / model.equation.rhor;
-  if (delta > edge.liquid * (1 + seriesDoubt) || delta < edge.vapour * (1 - seriesDoubt))
+  if (delta > edge.liquid * (1 + densityDoubt) || delta < edge.vapour * (1 - densityDoubt))
     return onePhase(T, rho);
   const saturation = saturationAtTemperature(model, T);
   const quality = qualityAtDensity(saturation, rho);

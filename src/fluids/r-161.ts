@@ -61,5 +61,6 @@ export const r161: Fluid = {
   sources: ["Wu, J., Zhou, Y., Int. J. Thermophys. 33 (2012) 220"],
   notes: [
     "Coefficients written down from memory of the publication and tested at the critical point and on saturation; not compared with the printed page.",
+    "The highest pressure of the publication, 5 MPa, lies below its critical pressure; states up to the critical pressure are answered.",
   ],
 };

@@ -8,7 +8,8 @@ import {
 } from "../catalogue/index.js";
 import { checkEquation } from "../equilibrium/index.js";
 import { attempt, InputError, type Outcome } from "../units/index.js";
-import { checkRefrigerantOptions, type RefrigerantOptions, refrigerantFrom } from "./pure-refrigerant.js";
+import { checkOptions } from "./input.js";
+import { type RefrigerantOptions, refrigerantFrom } from "./pure-refrigerant.js";
 import type { Refrigerant } from "./types.js";
 
 /** Fluids that the program using Dewline has added, in order. */
@@ -30,8 +31,9 @@ let registered: readonly Fluid[] = [];
  * ```
  */
 export function refrigerant(name: string, options: RefrigerantOptions & FindOptions = {}): Refrigerant {
-  checkRefrigerantOptions(options);
-  return refrigerantFrom(findFluidIn(fluids(), name, options), options);
+  checkOptions(options, ["referenceState", "equation"], "{ referenceState, equation }, either or both");
+  const { equation: _, ...rest } = options;
+  return refrigerantFrom(findFluidIn(fluids(), name, options), rest);
 }
 
 /** As {@link refrigerant}, without throwing. */

@@ -17,7 +17,7 @@ import {
   saturationAtPressure,
   saturationAtTemperature,
 } from "../equilibrium/index.js";
-import { attempt, InputError, type Outcome, OutOfRangeError } from "../units/index.js";
+import { attempt, type Outcome, OutOfRangeError } from "../units/index.js";
 import {
   checkOptions,
   checkSaturationInput,
@@ -26,6 +26,7 @@ import {
   lowestPressure,
   usual,
 } from "./input.js";
+import { checkLiteralForm } from "./literal-form.js";
 import { checkReferenceState, type Offsets, offsetsFor } from "./reference-state.js";
 import { type Owner, singlePhaseState } from "./single-phase.js";
 import { saturationOf, twoPhaseState } from "./two-phase.js";
@@ -49,6 +50,9 @@ export interface RefrigerantOptions {
 /** Who opts in to extrapolate may go this far beyond the upper limits, as a factor. */
 const hotReach = 1.5;
 const denseReach = 2;
+
+/** Added to a hint where the upper limit is the critical point. */
+const nothingAbove = ", below the range only: above the critical point nothing boils";
 
 /** More than the last digits of any property here. */
 const rounding = 1e-9;
@@ -192,23 +196,33 @@ class PureRefrigerant implements Refrigerant, Owner {
   }
 
   #saturationAt(temperature: number, options: StateOptions): SaturationPoint {
-    this.#require("temperature", temperature, {
-      minimum: this.#searchRange(options).minimum,
-      maximum: this.critical.temperature - criticalMargin,
-      unit: "K",
-      hint: this.#hint(options),
-    });
+    this.#require(
+      "temperature",
+      temperature,
+      {
+        minimum: this.#searchRange(options).minimum,
+        maximum: this.critical.temperature - criticalMargin,
+        unit: "K",
+      },
+      options,
+      nothingAbove,
+    );
     return saturationAtTemperature(this.#model, temperature);
   }
 
   #boilingAt(pressure: number, options: StateOptions): SaturationPoint {
     const { minimum } = this.#searchRange(options);
-    this.#require("pressure", pressure, {
-      minimum: saturationAtEnd(this.#model, minimum).pressure * (1 - rounding),
-      maximum: saturationAtEnd(this.#model, this.critical.temperature - criticalMargin).pressure,
-      unit: "Pa",
-      hint: this.#hint(options),
-    });
+    this.#require(
+      "pressure",
+      pressure,
+      {
+        minimum: saturationAtEnd(this.#model, minimum).pressure * (1 - rounding),
+        maximum: saturationAtEnd(this.#model, this.critical.temperature - criticalMargin).pressure,
+        unit: "Pa",
+      },
+      options,
+      nothingAbove,
+    );
     return saturationAtPressure(this.#model, pressure);
   }
 
@@ -262,40 +276,29 @@ class PureRefrigerant implements Refrigerant, Owner {
 
   #requireTemperature(value: number, options: StateOptions): void {
     const { minimum, maximum } = this.#searchRange(options);
-    this.#require("temperature", value, { minimum, maximum, unit: "K", hint: this.#hint(options) });
+    this.#require("temperature", value, { minimum, maximum, unit: "K" }, options);
   }
 
   #requirePressure(value: number, options: StateOptions): void {
     const maximum = this.#searchRange(options).highestPressure;
     const minimum = lowestPressure;
-    this.#require("pressure", value, { minimum, maximum, unit: "Pa", hint: this.#hint(options) });
+    this.#require("pressure", value, { minimum, maximum, unit: "Pa" }, options);
   }
 
   #require(
     quantity: string,
     value: number,
-    limit: {
-      readonly minimum: number;
-      readonly maximum: number;
-      readonly unit: string;
-      readonly hint: string;
-    },
+    limit: { readonly minimum: number; readonly maximum: number; readonly unit: string },
+    { extrapolate = false }: StateOptions,
+    hintEnd = "",
   ): void {
     // Written so that NaN is refused.
     if (value >= limit.minimum && value <= limit.maximum) return;
-    throw new OutOfRangeError({ quantity, value, ...limit, subject: this.designation });
-  }
-
-  #hint({ extrapolate = false }: StateOptions): string {
-    return extrapolate
+    const hint = extrapolate
       ? "extrapolation is not allowed this far"
-      : "{ extrapolate: true } allows some way beyond and marks the result";
+      : `{ extrapolate: true } allows some way beyond and marks the result${hintEnd}`;
+    throw new OutOfRangeError({ quantity, value, ...limit, hint, subject: this.designation });
   }
-}
-
-/** Checks the options that {@link refrigerantFrom} and the function by name take. */
-export function checkRefrigerantOptions(options: unknown): void {
-  checkOptions(options, ["referenceState", "equation"], "{ referenceState, equation }, either or both");
 }
 
 /**
@@ -315,12 +318,7 @@ export function checkRefrigerantOptions(options: unknown): void {
  * ```
  */
 export function refrigerantFrom(fluid: Fluid, options: RefrigerantOptions = {}): Refrigerant {
-  // The whole form is not checked: that would carry a schema. This catches a name given for a literal.
-  if (typeof fluid !== "object" || fluid === null || !("residual" in fluid)) {
-    throw new InputError([
-      { path: "fluid", value: fluid, expected: "a fluid literal, as in dewline/fluids" },
-    ]);
-  }
-  checkRefrigerantOptions(options);
+  checkLiteralForm(fluid);
+  checkOptions(options, ["referenceState"], "{ referenceState }");
   return new PureRefrigerant(fluid, options);
 }

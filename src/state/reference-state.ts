@@ -83,23 +83,24 @@ export function offsetsFor(model: Model, reference: ReferenceState): Offsets {
     const point = saturationAtPressure(model, standardAtmosphere);
     return offsetsAt(model, point.temperature, point.liquidDensity, 0, 0);
   }
-  const { at } = reference;
+  // One of the two, as was checked; the other may be there and undefined.
+  const { temperature, pressure, quality }: { temperature: number; pressure?: number; quality?: 0 | 1 } =
+    reference.at;
   const h = reference.enthalpy * M;
   const s = reference.entropy * M;
-  if ("pressure" in at) {
-    const { temperature, pressure } = at;
-    const { minimumTemperature, maximumTemperature, maximumPressure } = model.equation.fluid.limits;
-    const isInside =
-      temperature >= minimumTemperature &&
-      temperature <= maximumTemperature &&
-      pressure >= lowestPressure &&
-      pressure <= Math.max(maximumPressure, model.critical.pressure);
-    if (!isInside) refuse(model, `${temperature} K, ${pressure} Pa`, "that lies outside its range");
-    return offsetsAt(model, temperature, densityAt(model, temperature, pressure), h, s);
+  if (pressure === undefined) {
+    if (!isSaturable(model, temperature)) refuse(model, `saturated at ${temperature} K`);
+    const { liquidDensity, vapourDensity } = saturationAtTemperature(model, temperature);
+    return offsetsAt(model, temperature, quality === 0 ? liquidDensity : vapourDensity, h, s);
   }
-  if (!isSaturable(model, at.temperature)) refuse(model, `saturated at ${at.temperature} K`);
-  const point = saturationAtTemperature(model, at.temperature);
-  return offsetsAt(model, at.temperature, at.quality === 0 ? point.liquidDensity : point.vapourDensity, h, s);
+  const { minimumTemperature, maximumTemperature, maximumPressure } = model.equation.fluid.limits;
+  const isInside =
+    temperature >= minimumTemperature &&
+    temperature <= maximumTemperature &&
+    pressure >= lowestPressure &&
+    pressure <= Math.max(maximumPressure, model.critical.pressure);
+  if (!isInside) refuse(model, `${temperature} K, ${pressure} Pa`, "that lies outside its range");
+  return offsetsAt(model, temperature, densityAt(model, temperature, pressure), h, s);
 }
 
 function liquidAt(model: Model, T: number, name: string): number {

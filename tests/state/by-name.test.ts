@@ -65,6 +65,23 @@ describe("a refrigerant by name", () => {
       expect(() => refrigerantFrom(literal as never)).toThrow(InputError);
     },
   );
+
+  test.each<[string, object, string]>([
+    ["with an empty residual part", { residual: {} }, "fluid.residual.power"],
+    ["without an ideal part", { ideal: undefined }, "fluid.ideal.power"],
+    ["with a molar mass that is text", { molarMass: "52.024" }, "fluid.molarMass"],
+    ["without limits", { limits: null }, "fluid.limits.minimumTemperature"],
+    ["without sources", { sources: "a paper" }, "fluid.sources"],
+  ])("is refused %s, by path", (_, change, path) => {
+    const outcome = attempt(() => refrigerantFrom({ ...r32, ...change } as never));
+    expect(outcome).toMatchObject({ ok: false, error: { code: "malformed-input" } });
+    expect(JSON.stringify(outcome)).toContain(`"${path}"`);
+  });
+
+  it("is refused with an equation by name, which only the catalogue could look up", () => {
+    const outcome = attempt(() => refrigerantFrom(r32, { equation: "gao-2023" } as object));
+    expect(outcome).toMatchObject({ ok: false, error: { problems: [{ path: "options.equation" }] } });
+  });
 });
 
 describe("several equations of one refrigerant", () => {

@@ -49,6 +49,8 @@ describe("outside the range of the equation", () => {
     const error = rangeErrorOf({ temperature: 400, quality: 0.5 });
     expect(error.maximum).toBe(critical.temperature - 1e-3);
     expect(rangeErrorOf({ pressure: 6e6, quality: 0.5 }).maximum).toBeLessThan(critical.pressure);
+    // Extrapolation would not help there, and the message does not promise it.
+    expect(error.message).toContain("below the range only");
   });
 
   it("refuses a density whose pressure would be too high, with that pressure", () => {

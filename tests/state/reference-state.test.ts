@@ -51,6 +51,15 @@ describe("the conventions", () => {
     expect(had).toBeGreaterThan(0);
   });
 
+  it("may have an undefined pressure beside the quality", () => {
+    const at = { temperature: celsius(0), pressure: undefined, quality: 0 as const };
+    const referenceState = { at, enthalpy: 200e3, entropy: 1e3 } as unknown as ReferenceState;
+    const input = { temperature: 300, pressure: 1e5 };
+    expect(refrigerant("R-32", { referenceState }).state(input).enthalpy).toBe(
+      refrigerant("R-32").state(input).enthalpy,
+    );
+  });
+
   it("are iir unless the fluid has another default", () => {
     expect(refrigerant("R-32").referenceState).toBe("iir");
     for (const [, fluid] of everyFluid)
