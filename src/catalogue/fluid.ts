@@ -28,7 +28,7 @@ export type IdealPart =
 export interface ResidualPart {
   /** `[n, t, d, l]`: n τ^t δ^d exp(−δ^l); l = 0 means no exponential. */
   readonly power: readonly (readonly [n: number, t: number, d: number, l: number])[];
-  /** `[n, t, d, l, m, g, k]`: n τ^t δ^d exp(−g δ^l − k τ^m). */
+  /** `[n, t, d, l, m, g, k]`: n τ^t δ^d exp(−g δ^l − k τ^m); l = 0 leaves the factor of δ out. */
   readonly doubleExp?: readonly (readonly [
     n: number,
     t: number,

@@ -36,6 +36,12 @@ function sizeBounds(units: MassUnit): readonly Bounds[] {
       expected: "a pressure in Pa, above 100000 (one in MPa must be multiplied by 1000000)",
     },
     {
+      path: ["limits", "maximumTemperature"],
+      low: 0,
+      high: 1e5,
+      expected: "a temperature in K, below 100000",
+    },
+    {
       path: ["limits", "maximumPressure"],
       low: 1e5,
       high: 1e11,

@@ -1,5 +1,11 @@
 import type { Fluid } from "../catalogue/index.js";
-import { entropy, isochoricHeatCapacity, pressureSlope, soundSpeedSquared } from "../equation/index.js";
+import {
+  entropy,
+  isochoricHeatCapacity,
+  noDerivatives,
+  pressureSlope,
+  soundSpeedSquared,
+} from "../equation/index.js";
 import { InputError, isDewlineError, type Problem } from "../units/index.js";
 import { criticalResidual } from "./critical.js";
 import { evaluate } from "./flash.js";
@@ -15,18 +21,23 @@ const criticalTolerance = { pressure: 0.01, first: 0.02, second: 0.05 };
 const acentricTolerance = 0.01;
 /** Reduced temperature at which Pitzer defined the acentric factor. */
 const acentricTemperature = 0.7;
+/** What a residual part may keep at zero density: terms of δ⁰ that cancel leave 1e-9 in the converted equations. */
+const idealTolerance = 1e-6;
+/** A reduced density so small that every other term is gone. */
+const thin = 1e-12;
 /** Points of the saturation curve that are looked at. */
 const stations = 40;
 
 /**
- * Checks that an equation behaves like one: the conditions at its critical point, a saturation curve over its whole
- * range, positive heat capacities and squared sound speeds along it, the stated acentric factor.
+ * Checks that an equation behaves like one: the conditions at its critical point, an ideal gas at zero density, a
+ * saturation curve over its whole range, positive heat capacities and squared sound speeds along it, the stated
+ * acentric factor.
  *
  * @throws {@link InputError} `malformed-input`, with all that is wrong.
  */
 export function checkEquation(fluid: Fluid): void {
   // Where the critical point is wrong the curve that starts there means nothing.
-  const critical = criticalProblems(fluid);
+  const critical = [...criticalProblems(fluid), ...idealProblems(fluid)];
   const problems = critical.length > 0 ? critical : saturationProblems(fluid);
   if (problems.length > 0) throw new InputError(problems);
 }
@@ -48,6 +59,22 @@ function criticalProblems(fluid: Fluid): Problem[] {
       value,
       expected: `|${what}| at the critical point no larger than ${limit}`,
     }));
+}
+
+/** At zero density the residual part must vanish at every temperature: nothing else sees terms of δ⁰. */
+function idealProblems(fluid: Fluid): Problem[] {
+  const { equation } = modelFor(fluid);
+  const { minimumTemperature, maximumTemperature } = fluid.limits;
+  const at = noDerivatives();
+  const left = [minimumTemperature, fluid.critical.temperature, maximumTemperature].map((T) => {
+    equation.evaluateResidual(equation.Tr / T, thin, at);
+    return Math.abs(at.phi);
+  });
+  const worst = Math.max(...left);
+  if (worst <= idealTolerance) return [];
+  return [
+    { path: "residual", value: worst, expected: `no more than ${idealTolerance} of φ left at zero density` },
+  ];
 }
 
 function saturationProblems(fluid: Fluid): Problem[] {

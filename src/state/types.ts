@@ -99,7 +99,9 @@ export interface Saturation {
 }
 
 /** A point of the saturation curve: by temperature or by pressure, not both. */
-export type SaturationInput = { readonly temperature: Temperature } | { readonly pressure: Pressure };
+export type SaturationInput =
+  | { readonly temperature: Temperature; readonly pressure?: never }
+  | { readonly pressure: Pressure; readonly temperature?: never };
 
 /** A pair that fixes one state. */
 export type StateInput =

@@ -96,6 +96,11 @@ describe("parseFluid", () => {
     ["MPa", "critical.pressure", (bad: Loose) => Object.assign(bad.critical, { pressure: 3.6177 })],
     ["MPa", "limits.maximumPressure", (bad: Loose) => Object.assign(bad.limits, { maximumPressure: 60 })],
     [
+      "mK",
+      "limits.maximumTemperature",
+      (bad: Loose) => Object.assign(bad.limits, { maximumTemperature: 500e3 }),
+    ],
+    [
       "limits out of order",
       "limits.minimumTemperature",
       (bad: Loose) => Object.assign(bad.limits, { maximumTemperature: 170 }),

@@ -1,5 +1,12 @@
 import { describe, expect, it, test } from "vitest";
-import { type Refrigerant, refrigerant, type StateInput, type StateOptions } from "../../src/state/index.js";
+import {
+  fluids,
+  type Refrigerant,
+  refrigerant,
+  refrigerantFrom,
+  type StateInput,
+  type StateOptions,
+} from "../../src/state/index.js";
 import { NoSuchStateError, OutOfRangeError } from "../../src/units/index.js";
 
 const r32 = refrigerant("R-32");
@@ -143,6 +150,27 @@ describe("extrapolation", () => {
       { temperature: limits.minimumTemperature, quality: 0 },
     ]) {
       expect(r32.state(input, extrapolate).extrapolated).toBe(false);
+    }
+  });
+
+  it("reaches 0.85 of the lowest temperature at every pressure of the range", () => {
+    for (const fluid of fluids()) {
+      const asked = refrigerantFrom(fluid);
+      const { minimumTemperature, maximumPressure } = asked.limits;
+      // Far above its melting curve the liquid equation of nitrogen folds.
+      const highest = fluid.designation === "R-728" ? maximumPressure / 10 : maximumPressure;
+      for (let i = 0; i <= 10; i++) {
+        const temperature = minimumTemperature * (0.85 + 0.149 * (i / 10));
+        let last = 0;
+        for (let j = 0; j <= 10; j++) {
+          const state = asked.state(
+            { temperature, pressure: 1e3 * (highest / 1e3) ** (j / 10) },
+            extrapolate,
+          );
+          expect(state.density).toBeGreaterThanOrEqual(last * (1 - 1e-11));
+          last = state.density;
+        }
+      }
     }
   });
 
