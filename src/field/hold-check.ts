@@ -1,7 +1,7 @@
 import data from "../../data/field/nitrogen-hold.json" with { type: "json" };
 import { InputCheck } from "../safety/index.js";
 import { requireObject } from "../units/index.js";
-import { checkGauge, checkReading, checkThermometer } from "./instrument.js";
+import { checkGauge, checkReading, checkThermometer } from "./instrument-checks.js";
 import type { NitrogenHold } from "./nitrogen-hold.js";
 import { shown } from "./shown.js";
 import { checkAtmosphere } from "./site.js";

@@ -9,9 +9,6 @@ import {
   toAbsolute,
 } from "../units/index.js";
 import {
-  checkGauge,
-  checkReading,
-  checkThermometer,
   gaugeUncertainty,
   isClampPulled,
   isLowOnScale,
@@ -19,6 +16,7 @@ import {
   type Thermometer,
   thermometerUncertainty,
 } from "./instrument.js";
+import { checkGauge, checkReading, checkThermometer } from "./instrument-checks.js";
 import { type SaturationEnd, saturationSlope } from "./saturation-slope.js";
 import { shownCelsius, shownKilopascal, shownWithUncertainty } from "./shown.js";
 import { checkAtmosphere } from "./site.js";

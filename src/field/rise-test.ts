@@ -11,7 +11,8 @@ import {
   type Volume,
 } from "../units/index.js";
 import { type Decision, decide, type Verdict, worstVerdict } from "./decision.js";
-import { checkReading, checkVacuumGauge, gaugeUncertainty, type PressureGauge } from "./instrument.js";
+import { gaugeUncertainty, type PressureGauge } from "./instrument.js";
+import { checkReading, checkVacuumGauge } from "./instrument-checks.js";
 import { shown } from "./shown.js";
 import { straightLine } from "./straight-line.js";
 import { COVERAGE_FACTOR } from "./uncertainty.js";

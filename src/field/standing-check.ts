@@ -7,7 +7,8 @@ import {
   requireObject,
 } from "../units/index.js";
 import type { Verdict } from "./decision.js";
-import { checkGauge, checkReading, gaugeUncertainty, type PressureGauge } from "./instrument.js";
+import { gaugeUncertainty, type PressureGauge } from "./instrument.js";
+import { checkGauge, checkReading } from "./instrument-checks.js";
 import { shownKilopascal, shownKilopascalWithUncertainty } from "./shown.js";
 import { type StandingPressureResult, type StandingSystem, standingPressure } from "./standing-pressure.js";
 import { combineUncertainties, type Uncertainty } from "./uncertainty.js";

@@ -13,12 +13,8 @@ import {
   toGauge,
   type Volume,
 } from "../units/index.js";
-import {
-  checkThermometer,
-  halfWidthUncertainty,
-  type Thermometer,
-  thermometerUncertainty,
-} from "./instrument.js";
+import { halfWidthUncertainty, type Thermometer, thermometerUncertainty } from "./instrument.js";
+import { checkThermometer } from "./instrument-checks.js";
 import { saturationSlope } from "./saturation-slope.js";
 import { shown, shownCelsius, shownKilopascal } from "./shown.js";
 import { checkAtmosphere } from "./site.js";

@@ -10,13 +10,8 @@ import {
   type Temperature,
 } from "../units/index.js";
 import { type Decision, decide, type Verdict } from "./decision.js";
-import {
-  checkGauge,
-  checkReading,
-  checkVacuumGauge,
-  gaugeUncertainty,
-  type PressureGauge,
-} from "./instrument.js";
+import { gaugeUncertainty, type PressureGauge } from "./instrument.js";
+import { checkGauge, checkReading, checkVacuumGauge } from "./instrument-checks.js";
 import { shown, shownCelsius } from "./shown.js";
 import { checkAtmosphere } from "./site.js";
 import { COVERAGE_FACTOR } from "./uncertainty.js";

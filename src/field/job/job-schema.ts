@@ -2,8 +2,6 @@ import * as z from "zod/mini";
 import { problemsOf } from "../../catalogue/index.js";
 import { IEC_EDITIONS, MOUNTINGS } from "../../safety/index.js";
 import {
-  attempt,
-  InputError,
   type Problem,
   parseAbsolutePressure,
   parseArea,
@@ -17,7 +15,9 @@ import {
   parseVolume,
 } from "../../units/index.js";
 import { explicitAbsolutePressure, explicitGaugePressure } from "./explicit-pressure.js";
+import { gauge, scale, thermometer } from "./instrument-schema.js";
 import { JOB_FORMAT } from "./job.js";
+import { isDate, notNegative, plain, positive, sentence, stated } from "./schema-fields.js";
 
 // Everything here is a function: a schema made at module level would be work that a bundler has to keep.
 // The message of each schema says what would have been right.
@@ -109,69 +109,6 @@ function partSchema(name: (typeof JOB_PARTS)[number]): z.core.$ZodType {
   }
 }
 
-function isDate(text: string): boolean {
-  if (!/^\d{4}-\d\d-\d\d$/.test(text)) return false;
-  const date = new Date(`${text}T00:00:00Z`);
-  // A day that the month does not have is carried into the next.
-  return !Number.isNaN(date.getTime()) && date.toISOString().startsWith(text);
-}
-
-function sentence(): z.core.$ZodType {
-  return z.string("a text").check(z.regex(/^[^\r\n]*\S[^\r\n]*$/, "a text of one line that is not empty"));
-}
-
-/** A text that `parse` turns into a number; the schema's output is made by `shape`. */
-function quantity<T>(
-  parse: (text: string) => number,
-  shape: (si: number, text: string) => T,
-): z.core.$ZodType {
-  return z.pipe(
-    z.string("a quantity as text with its unit"),
-    z.transform((text: string, context) => {
-      const read = attempt(() => parse(text));
-      if (read.ok) return shape(read.value, text);
-      const { error } = read;
-      const expected = error instanceof InputError ? error.problems[0]!.expected : error.message;
-      context.issues.push({ code: "custom", input: text, message: expected });
-      return z.NEVER;
-    }),
-  );
-}
-
-/** A reading: value, its SI unit, and text. */
-function stated(parse: (text: string) => number, unit: string): z.core.$ZodType {
-  return quantity(parse, (si, text) => ({ si, unit, text }));
-}
-
-/** A property of an instrument or the site: value alone. */
-function plain(parse: (text: string) => number): z.core.$ZodType {
-  return quantity(parse, (si) => si);
-}
-
-/** Reads a quantity that has to be above 0, or at least 0. */
-function above(parse: (text: string) => number, kind: "positive" | "not negative"): (text: string) => number {
-  return (text) => {
-    const si = parse(text);
-    if (si > 0 || (si === 0 && kind === "not negative")) return si;
-    const expected = kind === "positive" ? "a quantity above 0" : "a quantity of 0 or more";
-    throw new InputError([{ path: "", value: text, expected }]);
-  };
-}
-
-/** A reading that has to be above 0. */
-function positive(parse: (text: string) => number, siUnit: string): z.core.$ZodType {
-  return stated(above(parse, "positive"), siUnit);
-}
-
-/** A reading that may be 0 but not below. */
-function notNegative(parse: (text: string) => number, siUnit: string): z.core.$ZodType {
-  return stated(above(parse, "not negative"), siUnit);
-}
-
-function number(expected: string): z.core.$ZodType {
-  return z.number(expected);
-}
-
 function atmosphere(): z.core.$ZodType {
   const halfWidth = z.optional(plain(parsePressureDifference));
   return z.discriminatedUnion(
@@ -194,67 +131,6 @@ function atmosphere(): z.core.$ZodType {
   );
 }
 
-function gauge(): z.core.$ZodType {
-  return z.strictObject(
-    {
-      accuracy: z.discriminatedUnion(
-        "kind",
-        [
-          z.strictObject({
-            kind: z.literal("accuracy-class"),
-            accuracyClass: number("a class of EN 837-1, such as 1.6"),
-            scaleMinimum: plain(explicitGaugePressure),
-            scaleMaximum: plain(explicitGaugePressure),
-            caseTemperature: z.optional(plain(parseTemperature)),
-          }),
-          z.strictObject({
-            kind: z.literal("percent-of-full-scale"),
-            percent: number("a number of per cent"),
-            fullScale: plain(explicitGaugePressure),
-          }),
-          z.strictObject({
-            kind: z.literal("percent-of-reading"),
-            percent: number("a number of per cent"),
-            plus: z.optional(plain(parsePressureDifference)),
-          }),
-          z.strictObject({ kind: z.literal("half-width"), halfWidth: plain(parsePressureDifference) }),
-          z.strictObject({
-            kind: z.literal("standard-uncertainty"),
-            standardUncertainty: plain(parsePressureDifference),
-          }),
-        ],
-        'an accuracy of kind "accuracy-class", "percent-of-full-scale", "percent-of-reading", "half-width" or "standard-uncertainty"',
-      ),
-      resolution: z.optional(plain(parsePressureDifference)),
-    },
-    "a gauge with its accuracy",
-  );
-}
-
-function thermometer(): z.core.$ZodType {
-  return z.strictObject(
-    {
-      accuracy: z.discriminatedUnion(
-        "kind",
-        [
-          z.strictObject({
-            kind: z.literal("pipe-probe"),
-            probe: z.enum(["clamp", "insulated-or-immersed"], '"clamp" or "insulated-or-immersed"'),
-          }),
-          z.strictObject({ kind: z.literal("half-width"), halfWidth: plain(parseTemperatureDifference) }),
-          z.strictObject({
-            kind: z.literal("standard-uncertainty"),
-            standardUncertainty: plain(parseTemperatureDifference),
-          }),
-        ],
-        'an accuracy of kind "pipe-probe", "half-width" or "standard-uncertainty"',
-      ),
-      resolution: z.optional(plain(parseTemperatureDifference)),
-    },
-    "a thermometer with its accuracy",
-  );
-}
-
 function unit(): z.core.$ZodType {
   return z.strictObject(
     {
@@ -265,10 +141,6 @@ function unit(): z.core.$ZodType {
     },
     "the unit: refrigerant, mode, nameplateCharge, maximumAllowablePressure",
   );
-}
-
-function scale(): z.core.$ZodType {
-  return z.strictObject({ halfWidth: plain(above(parseMass, "positive")) }, "a scale with its halfWidth");
 }
 
 function room(): z.core.$ZodType {
