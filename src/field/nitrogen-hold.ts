@@ -21,7 +21,7 @@ import {
   type Thermometer,
   thermometerUncertainty,
 } from "./instrument.js";
-import { shown, shownKilopascal, shownKilopascalWithUncertainty } from "./shown.js";
+import { shown, shownKilopascal, shownKilopascalWithUncertainty, shownUncertainty } from "./shown.js";
 import { straightLine } from "./straight-line.js";
 import { studentFactor } from "./student.js";
 import {
@@ -210,7 +210,7 @@ export function nitrogenHold(hold: NitrogenHold): NitrogenHoldResult {
   const outcome = judge(deviation, U, duration, hold);
   const expectedPressure = seen.start - siteLast.pressure;
   const leak = leakOf(hold, seen, last.pipeTemperature, U, duration);
-  const smallest = leak === undefined ? "" : ` (leak ${shown(leak.smallestVisible)} Pa m3/s)`;
+  const smallest = leak === undefined ? "" : ` (leak ${shownUncertainty(leak.smallestVisible)} Pa m³/s)`;
   return {
     ...uncertainty,
     ...outcome,
@@ -230,7 +230,7 @@ export function nitrogenHold(hold: NitrogenHold): NitrogenHoldResult {
     because:
       `expected ${shownKilopascal(expectedPressure)} gauge after ${shown(duration)} s at constant density; ` +
       `deviation ${shownKilopascalWithUncertainty(deviation, U)} (k = 2): ${outcome.state}; ` +
-      `a drop below ${shownKilopascal(U)}${smallest} could not have been seen`,
+      `a drop smaller than that uncertainty${smallest} could not have been seen`,
   };
 }
 

@@ -13,7 +13,7 @@ import {
 import { type Decision, decide, type Verdict, worstVerdict } from "./decision.js";
 import { gaugeUncertainty, type PressureGauge } from "./instrument.js";
 import { checkReading, checkVacuumGauge } from "./instrument-checks.js";
-import { shown } from "./shown.js";
+import { shown, shownUncertainty } from "./shown.js";
 import { straightLine } from "./straight-line.js";
 import { COVERAGE_FACTOR } from "./uncertainty.js";
 import { waterVapourPressure } from "./water-vapour.js";
@@ -164,13 +164,16 @@ export function riseTest(test: RiseTest): RiseResult {
   const [state, why] = ((): readonly [RiseState, string] => {
     if (startDecision.verdict === "fail") return ["not-evacuated", startDecision.because];
     if (noise > data.blind.fractionOfStart * startMaximum) {
-      return ["blind", `noise of ${shown(noise)} Pa beside a start of at most ${shown(startMaximum)} Pa`];
+      return [
+        "blind",
+        `noise of ${shownUncertainty(noise)} Pa beside a start of at most ${shown(startMaximum)} Pa`,
+      ];
     }
     if (rise < -noise)
-      return ["falling", `fell by ${shown(-rise)} Pa, more than the noise of ${shown(noise)} Pa`];
+      return ["falling", `fell by ${shown(-rise)} Pa, more than the noise of ${shownUncertainty(noise)} Pa`];
     const rose = `rose by ${shown(Math.max(rise, lateRise))} Pa`;
     if (rise <= noise && lateRise <= noise)
-      return ["tight-dry", `${rose}, within the noise of ${shown(noise)} Pa`];
+      return ["tight-dry", `${rose}, within the noise of ${shownUncertainty(noise)} Pa`];
     const ended = `ended at ${shown(last.pressure)} Pa`;
     if (last.pressure > warm)
       return ["leak-or-gas", `${ended}, above ${shown(warm)} Pa that water alone can reach`];

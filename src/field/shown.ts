@@ -16,6 +16,15 @@ export function shownWithUncertainty(value: number, uncertainty: number): string
   return `${formatNumber(value, digits)} ± ${formatNumber(uncertainty, digits)}`;
 }
 
+/**
+ * An uncertainty, or what is computed from one, for an explanation: two digits.
+ *
+ * @source JCGM 100:2008 (GUM), 7.2.6
+ */
+export function shownUncertainty(value: number): string {
+  return String(Number(value.toPrecision(2)));
+}
+
 /** A pressure difference (Pa) with its uncertainty for an explanation, in kPa. */
 export function shownKilopascalWithUncertainty(value: number, uncertainty: number): string {
   return `${shownWithUncertainty(value / 1000, uncertainty / 1000)} kPa`;

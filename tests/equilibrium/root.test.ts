@@ -60,35 +60,18 @@ describe("findRoot", () => {
     expect(visited.length).toBeLessThanOrEqual(5);
   });
 
-  it("finds a root at either end", () => {
-    expect(
-      search(
-        (x) => x - 1,
-        () => 1,
-        [1, 4, 3],
-      ).root,
-    ).toBe(1);
-    expect(
-      search(
-        (x) => x - 4,
-        () => 1,
-        [1, 4, 3],
-      ).root,
-    ).toBe(4);
-    expect(
-      search(
-        (x) => x - 1,
-        () => 1,
-        [1, 4, 1],
-      ).root,
-    ).toBe(1);
-    expect(
-      search(
-        (x) => x - 4,
-        () => 1,
-        [1, 4, 4],
-      ).root,
-    ).toBe(4);
+  test.each([
+    [1, 3],
+    [4, 3],
+    [1, 1],
+    [4, 4],
+  ])("finds a root at the end %d, started at %d", (end, start) => {
+    const { root } = search(
+      (x) => x - end,
+      () => 1,
+      [1, 4, start],
+    );
+    expect(root).toBe(end);
   });
 
   it("says on which side the root lies when it lies outside", () => {

@@ -32,7 +32,7 @@ describe("the series of the saturation curve", () => {
       guessCoexistence(curve, T, pair);
       const where = `${name} ${T} K`;
       const off = (guess: number, value: number): number => Math.abs(guess / value - 1);
-      worst("pressure (seriesDoubt 1e-5)", off(guessPressure(curve, T), point.pressure), 1e-8, where);
+      worst("pressure (pressureDoubt 1e-5)", off(guessPressure(curve, T), point.pressure), 1e-8, where);
       worst("liquid (edgeDoubt 1e-3)", off(pair.liquid * equation.rhor, point.liquidDensity), 2e-4, where);
       worst("vapour (edgeDoubt 1e-3)", off(pair.vapour * equation.rhor, point.vapourDensity), 2e-4, where);
       worst("temperature", off(guessTemperature(curve, point.pressure), T), 1e-7, where);

@@ -18,7 +18,7 @@ const ruleNames: Readonly<Record<ChargeBranch, string>> = {
   linear: "by the linear rule",
 };
 
-/** Is the room large enough for the charge? Nameplate plus what was weighed in, or what the line set asks for. */
+/** Is the room large enough for the charge? Nameplate plus the larger of what was weighed in and what the line set asks for. */
 export function roomStep(room: JobRoom, context: JobContext): RecordStep {
   const { job, refrigerant, safetyClass, extraCharge } = context;
   const charge = job.unit.nameplateCharge.si + (extraCharge?.kilograms ?? 0);
