@@ -1,0 +1,183 @@
+import { boundaryAtTemperature } from "./boundary.js";
+import {
+  crossingsOn,
+  followBoundary,
+  logarithmOn,
+  pointOn,
+  ratioOf,
+  type Stretch,
+  slopeBy,
+  turningsOn,
+} from "./boundary-path.js";
+import { copyPoint, type IncipientPoint, solveIncipient } from "./incipient.js";
+import { type MixtureCriticalPoint, solveMixtureCritical } from "./mixture-critical.js";
+import type { MixtureModel } from "./mixture-model.js";
+
+/** Which side of the critical point a point of the boundary lies on. */
+export type BoundaryLine = "bubble" | "dew";
+
+/** A bubble or dew point of a given composition. */
+export interface BoundaryPoint {
+  readonly line: BoundaryLine;
+  readonly point: IncipientPoint;
+}
+
+/** Where the two-phase region ends in one direction: K and Pa. */
+export interface Extreme {
+  readonly temperature: number;
+  readonly pressure: number;
+}
+
+/** A boundary that goes on for longer than this is not one that closes. */
+const mostStretches = 400;
+/** Starts that are tried, as ratios to the lowest temperature, where two liquids or the guess may be in the way. */
+const starts = [1, 1.05, 1.1, 1.2, 1.3, 1.5];
+/** The boundary reaches a little below its lowest temperature, so that this itself lies on it. */
+const beyond = 0.999;
+/** Rounds of the search for a turning point. */
+const refinements = 12;
+
+/**
+ * The boundary of the two-phase region of one composition, followed from its coldest bubble point through the critical
+ * point to its coldest dew point, every end of a stretch a solved point.
+ */
+export class Envelope {
+  /** The critical point. */
+  readonly critical: MixtureCriticalPoint;
+  /** Highest temperature at which liquid and vapour coexist. */
+  readonly cricondentherm: Extreme;
+  /** Highest pressure at which they do. */
+  readonly cricondenbar: Extreme;
+  readonly #model: MixtureModel;
+  readonly #stretches: readonly Stretch[];
+  /** Index of the stretch on which both phases become one. */
+  readonly #crossing: number;
+
+  private constructor(
+    model: MixtureModel,
+    stretches: readonly Stretch[],
+    crossing: number,
+    critical: MixtureCriticalPoint,
+  ) {
+    this.#model = model;
+    this.#stretches = stretches;
+    this.#crossing = crossing;
+    this.critical = critical;
+    this.cricondentherm = this.#highest("temperature");
+    this.cricondenbar = this.#highest("pressure");
+  }
+
+  /**
+   * Follows the boundary of a composition from a lowest temperature, K. Undefined where it cannot be followed from there
+   * through a critical point and back.
+   */
+  static of(model: MixtureModel, z: Float64Array, minimumTemperature: number): Envelope | undefined {
+    for (const ratio of starts) {
+      const first = boundaryAtTemperature(model, "vapour", z, beyond * ratio * minimumTemperature);
+      if (first === undefined) continue;
+      const stretches: Stretch[] = [];
+      for (const stretch of followBoundary(model, first, 1)) {
+        stretches.push(stretch);
+        const isDone = stretch.end > 0 && stretch.to.temperature < beyond * minimumTemperature;
+        if (isDone || stretches.length >= mostStretches) break;
+      }
+      const index = stretches.findIndex(({ start, end }) => start < 0 && end > 0);
+      const crossing = stretches[index];
+      if (crossing === undefined) continue;
+      const start = pointOn(crossing, crossing.start / (crossing.start - crossing.end));
+      const critical = solveMixtureCritical(model, z, start);
+      if (critical !== undefined) return new Envelope(model, stretches, index, critical);
+    }
+    return undefined;
+  }
+
+  /** All points of the boundary at a temperature, K, solved, in the order in which the boundary was followed. */
+  atTemperature(T: number): readonly BoundaryPoint[] {
+    return this.#crossings("temperature", T);
+  }
+
+  /** All points of the boundary at a pressure, Pa, likewise. */
+  atPressure(pressure: number): readonly BoundaryPoint[] {
+    return this.#crossings("pressure", pressure);
+  }
+
+  /** The coldest points that were followed to, K, and the pressure of the bubble point among them, Pa. */
+  get coldest(): { readonly bubble: number; readonly dew: number; readonly pressure: number } {
+    const { from } = this.#stretches[0]!;
+    const { to } = this.#stretches[this.#stretches.length - 1]!;
+    return {
+      bubble: from.temperature,
+      dew: to.temperature,
+      pressure: from.pressure,
+    };
+  }
+
+  /** The solved points along the boundary. */
+  get points(): readonly BoundaryPoint[] {
+    const { from } = this.#stretches[0]!;
+    return [
+      { line: "bubble", point: labelled(from, "bubble") },
+      ...this.#stretches.map(({ to, end }) => {
+        const line = end < 0 ? ("bubble" as const) : ("dew" as const);
+        return { line, point: labelled(to, line) };
+      }),
+    ];
+  }
+
+  #crossings(what: "temperature" | "pressure", value: number): readonly BoundaryPoint[] {
+    const held = what === "temperature" ? ({ what } as const) : ({ what, value } as const);
+    return this.#stretches.flatMap((stretch, index) =>
+      crossingsOn(stretch, what, value).flatMap((guess) => {
+        const line = this.#lineOf(stretch, index, guess);
+        const point = labelled(guess, line);
+        if (what === "temperature") point.temperature = value;
+        return solveIncipient(this.#model, point, held) ? [{ line, point }] : [];
+      }),
+    );
+  }
+
+  #lineOf({ component }: Stretch, index: number, point: IncipientPoint): BoundaryLine {
+    if (index !== this.#crossing) return index < this.#crossing ? "bubble" : "dew";
+    return ratioOf(point, component) < 0 ? "bubble" : "dew";
+  }
+
+  #highest(what: "temperature" | "pressure"): Extreme {
+    const { critical } = this;
+    let best: Extreme = { temperature: critical.temperature, pressure: critical.pressure };
+    for (const stretch of this.#stretches) {
+      for (const fraction of turningsOn(stretch, what)) {
+        if (logarithmOn(stretch, what, fraction) < Math.log(best[what]) - 1e-4) continue;
+        const { temperature, pressure } = this.#turning(stretch, what, fraction);
+        if (best[what] < (what === "temperature" ? temperature : pressure)) best = { temperature, pressure };
+      }
+    }
+    return best;
+  }
+
+  /** Solves for the point at which temperature or pressure turns, by secants on its slope. */
+  #turning(stretch: Stretch, what: "temperature" | "pressure", fraction: number): IncipientPoint {
+    const { component, start, end } = stretch;
+    const guess = pointOn(stretch, fraction);
+    const index = guess.parent.length + (what === "temperature" ? 1 : 2);
+    let before = { at: start, slope: stretch.startSlope[index]! };
+    let at = start + fraction * (end - start);
+    let found = guess;
+    for (let round = 0; round < refinements; round++) {
+      const point = copyPoint(found);
+      // Beside the critical point both phases are too alike to solve; the cubic is good to a millionth there.
+      if (!solveIncipient(this.#model, point, { what: "ratio", component, value: at })) return found;
+      found = point;
+      const slope = slopeBy(this.#model, point, component)?.[index];
+      if (slope === undefined || slope === before.slope) return found;
+      const next = at - (slope * (at - before.at)) / (slope - before.slope);
+      before = { at, slope };
+      if (!(Math.abs(next - at) > 1e-9)) return found;
+      at = Math.min(Math.max(next, Math.min(start, end)), Math.max(start, end));
+    }
+    return found;
+  }
+}
+
+function labelled(point: IncipientPoint, line: BoundaryLine): IncipientPoint {
+  return { ...copyPoint(point), incipient: line === "bubble" ? "vapour" : "liquid" };
+}
