@@ -1,45 +1,71 @@
 /**
- * Checks `data/` as a whole: every file of fluids and references is well formed, every source key is in
- * `data/sources.json`, every listed source is used, and the generated literals are fresh.
+ * Checks `data/` as a whole: every file that a literal or a yardstick is made of is well formed, every source key is in
+ * `data/sources.json`, every listed source is used, every departure function serves a pair, and the generated literals
+ * are fresh.
  *
  * `tsx scripts/check-data.ts` lists what is wrong and fails when anything is.
  */
-import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import type { DepartureFunction, Fluid, Pair } from "../src/catalogue/index.js";
 import { sourceKeysOf } from "../src/catalogue/literal.js";
 import { parseFluidData, parseReferenceData } from "../src/catalogue/schema.js";
+import { parseBlendData } from "../src/catalogue/schema-blend.js";
+import { parseClassData, parseDepartureData, parsePairData } from "../src/catalogue/schema-pair.js";
 import { readBibliography, readSources, sourceProblems } from "./bibliography.js";
 import { staleFiles } from "./build-fluids.js";
+import { readFolder } from "./read-data.js";
 
 /** Everything that is wrong, one sentence each. */
 export function dataProblems(): readonly string[] {
   const bibliography = readBibliography();
   const used = new Set<string>();
   const problems = sourceProblems(readSources());
-  const parsers = { fluids: parseFluidData, references: parseReferenceData };
-  for (const [folder, parse] of Object.entries(parsers)) {
-    for (const [file, json] of readFolder(folder)) {
+  /** What the files of a folder are; a file that is not well formed is told of and left out. */
+  const parseAll = <Parsed>(folder: string, parse: (json: unknown) => Parsed): readonly Parsed[] =>
+    readFolder(folder).flatMap(([file, json]) => {
       for (const key of sourceKeysOf(json)) used.add(key);
       try {
-        parse(json, bibliography);
+        return [parse(json)];
       } catch (error) {
         problems.push(`data/${folder}/${file}: ${error instanceof Error ? error.message : String(error)}`);
+        return [];
       }
-    }
-  }
-  for (const key of Object.keys(bibliography)) {
-    if (!used.has(key)) problems.push(`data/sources.json: ${key} is used by no fluid and no reference`);
-  }
+    });
+  const fluids: readonly Fluid[] = parseAll("fluids", (json) => parseFluidData(json, bibliography));
+  parseAll("references", (json) => parseReferenceData(json, bibliography));
+  const departures: readonly DepartureFunction[] = parseAll("departures", (json) =>
+    parseDepartureData(json, bibliography),
+  );
+  const pairs: readonly Pair[] = parseAll("pairs", (json) => parsePairData(json, departures, bibliography));
+  parseAll("blends", (json) => parseBlendData(json, { fluids, pairs }, bibliography));
+  const classes = parseAll("mixing", (json) => parseClassData(json, bibliography));
+  const designations = new Set(fluids.map(({ designation }) => designation));
+  problems.push(
+    ...unknownFluids(
+      "pairs",
+      pairs.flatMap(({ between }) => between),
+      designations,
+    ),
+    ...unknownFluids(
+      "mixing",
+      classes.flatMap((values) => values.classes.flatMap((one) => one.fluids)),
+      designations,
+    ),
+    ...departures
+      .filter(({ name }) => !pairs.some(({ departure }) => departure?.function.name === name))
+      .map(({ name }) => `data/departures: ${name} is used by no pair`),
+    ...Object.keys(bibliography)
+      .filter((key) => !used.has(key))
+      .map((key) => `data/sources.json: ${key} is used by nothing`),
+  );
   // Only well-formed data can be turned into literals.
   return problems.length > 0 ? problems : staleFiles().map((file) => `${file} is stale: run build-fluids`);
 }
 
-function readFolder(folder: string): readonly (readonly [file: string, json: unknown])[] {
-  const directory = new URL(`../data/${folder}/`, import.meta.url);
-  return readdirSync(directory).map((file) => [
-    file,
-    JSON.parse(readFileSync(new URL(encodeURIComponent(file), directory), "utf8")),
-  ]);
+function unknownFluids(folder: string, named: readonly string[], known: ReadonlySet<string>): string[] {
+  return [...new Set(named)]
+    .filter((designation) => !known.has(designation))
+    .map((designation) => `data/${folder}: ${designation} is no fluid of the catalogue`);
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

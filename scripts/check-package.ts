@@ -8,6 +8,9 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { packagesReached, readImportGraph } from "./import-graph.js";
 
+/** Folders of `src/` of which every file is an entry point. */
+const LITERALS = ["fluids", "blends"];
+
 const root = fileURLToPath(new URL("..", import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), "dewline-package-"));
 try {
@@ -44,10 +47,11 @@ function pack(): string {
 function lint(tarball: string): void {
   run(root, tool("publint"), ["run", tarball, "--strict"]);
   report("publint finds nothing");
-  // attw does not expand the wildcard of `exports`: unless listed, the fluids would not be looked at.
-  const list = ["--exclude-entrypoints", "fluids/*", "--include-entrypoints", ...fluids()];
+  // attw does not expand the wildcards of `exports`: unless listed, the literals would not be looked at.
+  const wildcards = LITERALS.map((name) => `${name}/*`);
+  const list = ["--exclude-entrypoints", ...wildcards, "--include-entrypoints", ...literals()];
   run(root, tool("attw"), [tarball, "--no-definitely-typed", "--profile", "node16", ...list]);
-  report(`attw finds nothing at ${fluids().length + 2} entry points`);
+  report(`attw finds nothing at ${literals().length + 2} entry points`);
 }
 
 function install(tarball: string): void {
@@ -57,7 +61,7 @@ function install(tarball: string): void {
 }
 
 function loadEveryEntry(): void {
-  const entries = ["dewline", "dewline/core", ...fluids().map((fluid) => `dewline/${fluid}`)];
+  const entries = ["dewline", "dewline/core", ...literals().map((literal) => `dewline/${literal}`)];
   const compare = `
     const names = (loaded) => Object.keys(loaded).filter((name) => !/^(default|__esModule|module\\.exports)$/.test(name)).sort().join();
     for (const entry of ${JSON.stringify(entries)}) {
@@ -107,11 +111,13 @@ function checkTypes(): void {
   report("type-checks from a module and from CommonJS");
 }
 
-/** Entry points of the fluids, such as `fluids/r-32`. */
-function fluids(): string[] {
-  return readdirSync(join(root, "src", "fluids"))
-    .filter((name) => name.endsWith(".ts"))
-    .map((name) => `fluids/${name.slice(0, -".ts".length)}`);
+/** Entry points of the literals, such as `fluids/r-32` and `blends/r-410a`. */
+function literals(): string[] {
+  return LITERALS.flatMap((folder) =>
+    readdirSync(join(root, "src", folder))
+      .filter((name) => name.endsWith(".ts"))
+      .map((name) => `${folder}/${name.slice(0, -".ts".length)}`),
+  );
 }
 
 function tool(name: string): string {

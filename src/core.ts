@@ -3,7 +3,9 @@
  *
  * @packageDocumentation
  */
+export type * from "./catalogue/blend.js";
 export type * from "./catalogue/fluid.js";
+export type * from "./catalogue/pair.js";
 export { type RefrigerantOptions, refrigerantFrom } from "./state/pure-refrigerant.js";
 export type * from "./state/types.js";
 export * from "./units/index.js";

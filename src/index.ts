@@ -4,9 +4,15 @@
  * @packageDocumentation
  */
 export {
+  type Blend,
+  type BlendComponent,
+  type DepartureFunction,
   type FindOptions,
   type Fluid,
   type IdealPart,
+  type Pair,
+  type PairGrade,
+  type PairReducing,
   type ResidualPart,
   UnknownRefrigerantError,
 } from "./catalogue/index.js";

@@ -1,7 +1,7 @@
 import { defineConfig, type Options } from "tsup";
 
 const library: Options = {
-  entry: ["src/index.ts", "src/core.ts", "src/fluids/*.ts"],
+  entry: ["src/index.ts", "src/core.ts", "src/fluids/*.ts", "src/blends/*.ts"],
   tsconfig: "scripts/config/tsconfig.build.json",
   target: "es2022",
   platform: "neutral",

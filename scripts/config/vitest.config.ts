@@ -20,6 +20,7 @@ export default defineConfig({
   resolve: {
     alias: [
       { find: /^dewline\/fluids\/(.*)$/, replacement: here("src/fluids/$1.ts") },
+      { find: /^dewline\/blends\/(.*)$/, replacement: here("src/blends/$1.ts") },
       { find: /^dewline\/core$/, replacement: here("src/core.ts") },
       { find: /^dewline$/, replacement: here("src/index.ts") },
     ],

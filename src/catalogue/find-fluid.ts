@@ -1,5 +1,7 @@
 import { InputError } from "../units/index.js";
+import type { Blend } from "./blend.js";
 import { UnknownRefrigerantError } from "./errors.js";
+import { findBlendIn } from "./find-blend.js";
 import type { Fluid } from "./fluid.js";
 import { LEFT_OUT } from "./left-out.js";
 import { keysOf, nameKey } from "./name-key.js";
@@ -19,11 +21,17 @@ export interface FindOptions {
  *
  * @param fluids - Where to look; of two equations of one refrigerant the first listed is the default.
  * @param name - What to look for.
+ * @param blends - Blends that the caller knows: a name that leads to none of the fluids may have meant one of them.
  * @throws {@link UnknownRefrigerantError} `unknown-refrigerant`, with near designations.
  * @throws {@link InputError} `malformed-input` for a name without letters or digits, or an equation the refrigerant
  * does not have.
  */
-export function findFluidIn(fluids: readonly Fluid[], name: string, options: FindOptions = {}): Fluid {
+export function findFluidIn(
+  fluids: readonly Fluid[],
+  name: string,
+  options: FindOptions = {},
+  blends: readonly Blend[] = [],
+): Fluid {
   if (typeof name !== "string" || nameKey(name) === "") {
     throw new InputError([
       { path: "name", value: name, expected: "a designation, chemical name, formula or CAS number" },
@@ -35,7 +43,7 @@ export function findFluidIn(fluids: readonly Fluid[], name: string, options: Fin
     throw new UnknownRefrigerantError(name, designations, "fits more than one refrigerant");
   }
   const [first] = found;
-  if (first === undefined) throw unknown(fluids, name);
+  if (first === undefined) throw unknown(fluids, blends, name);
   return options.equation === undefined ? first : withEquation(found, options.equation);
 }
 
@@ -70,7 +78,11 @@ function withEquation(found: readonly Fluid[], equation: string): Fluid {
 }
 
 /** Says as exactly as possible why nothing was found. */
-function unknown(fluids: readonly Fluid[], name: string): UnknownRefrigerantError {
+function unknown(fluids: readonly Fluid[], blends: readonly Blend[], name: string): UnknownRefrigerantError {
+  const blend = findBlendIn(blends, name);
+  if (blend !== undefined) {
+    return new UnknownRefrigerantError(name, [], `is the blend ${blend.designation}, not a single fluid`);
+  }
   // `HFO-1234ze`, `R1234ze` and `1234ze` all ask for the number, whatever stands before it.
   const withR = nameKey(name).replace(/^[a-z]{0,4}(?=\d)/, "r");
   const isomers = fluids.filter(({ designation }) => isomerless(designation) === withR);
@@ -86,11 +98,11 @@ function unknown(fluids: readonly Fluid[], name: string): UnknownRefrigerantErro
   if (/^r[45]\d\d[a-z]?$/.test(withR)) {
     return new UnknownRefrigerantError(
       name,
-      [],
-      "is a blend by its number, and the catalogue of this release holds pure refrigerants only",
+      nearNames([], blends, name),
+      "is a blend that the catalogue does not hold; blend([...]) takes any composition",
     );
   }
-  return new UnknownRefrigerantError(name, nearNames(fluids, name));
+  return new UnknownRefrigerantError(name, nearNames(fluids, blends, name));
 }
 
 /** `R-1234ze(E)` → `r1234ze`; undefined for a designation without an isomer letter. */

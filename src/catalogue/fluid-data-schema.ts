@@ -86,7 +86,8 @@ function idealPart(): z.core.$ZodType {
   );
 }
 
-function residualPart(): z.core.$ZodType {
+/** The residual part of a data file, with its provenance. */
+export function residualPart(): z.core.$ZodType {
   return z.strictObject(
     {
       power: table(COLUMNS.power, 1).check(z.minLength(1, "at least one row [n, t, d, l]")),
@@ -123,7 +124,12 @@ function fact(unit: string): z.core.$ZodType {
   return z.strictObject({ value: digits(), unit: label, ...provenance() }, `a fact in ${unit}`);
 }
 
-function provenance(): { source: z.ZodMiniString; status: z.core.$ZodType; remark: z.ZodMiniOptional } {
+/** The fields that say where a block of numbers comes from. */
+export function provenance(): {
+  source: z.ZodMiniString;
+  status: z.core.$ZodType;
+  remark: z.ZodMiniOptional;
+} {
   return {
     source: shortKey(),
     status: z.enum(["read", "recalled", "computed"], '"read", "recalled" or "computed"'),
@@ -142,7 +148,8 @@ function table(columns: readonly string[], missing: number = 0): z.ZodMiniArray 
   );
 }
 
-function digits(): z.ZodMiniString {
+/** A number as text. */
+export function digits(): z.ZodMiniString {
   return z
     .string("a number as text")
     .check(z.regex(NUMBER_TEXT, 'a number as text, such as "0.25" or "2.1e-11"'));

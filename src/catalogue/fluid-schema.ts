@@ -54,7 +54,8 @@ function idealPart(): z.core.$ZodType {
   );
 }
 
-function residualPart(): z.core.$ZodType {
+/** The residual part of a run-time literal. */
+export function residualPart(): z.core.$ZodType {
   return z.strictObject(
     {
       power: table(COLUMNS.power).check(z.minLength(1, "at least one row [n, t, d, l]")),

@@ -1,8 +1,16 @@
+export type * from "./blend.js";
 export { clashesOf } from "./clashes.js";
 export { UnknownRefrigerantError } from "./errors.js";
+export { type ClassValues, estimatePair } from "./estimate-pair.js";
+export { findBlendIn } from "./find-blend.js";
 export { type FindOptions, findFluidIn } from "./find-fluid.js";
+export { findPairIn } from "./find-pair.js";
 export type * from "./fluid.js";
 export type * from "./fluid-data.js";
-export { findFluid, listFluids, tryFindFluid } from "./lookup.js";
+export { findFluid, listBlends, listFluids, listPairs, tryFindFluid } from "./lookup.js";
+export type * from "./mixing-data.js";
+export type * from "./pair.js";
 export { problemsOf } from "./problems.js";
 export { parseFluid, parseFluidData, parseReferenceData } from "./schema.js";
+export { parseBlendData } from "./schema-blend.js";
+export { parseClassData, parseDepartureData, parsePair, parsePairData } from "./schema-pair.js";

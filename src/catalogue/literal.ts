@@ -4,8 +4,8 @@ import type { Fact, FluidData, IdealData, ReferenceData, ResidualData, TextRows 
 /** Full citations by key. */
 export type Bibliography = Readonly<Record<string, string>>;
 
-/** Source key of what we computed ourselves; it marks a fact in a data file and is no citation. */
-const OWN_COMPUTATION = "own-computation";
+/** Source keys of what we computed or estimated ourselves; they mark a fact in a data file and are no citations. */
+const NO_CITATIONS: readonly string[] = ["own-computation", "own-estimate"];
 
 /** Turns a checked data file into the literal that computations take. */
 export function literalOf(
@@ -14,7 +14,6 @@ export function literalOf(
   bibliography: Bibliography | undefined,
 ): Fluid {
   const { reducing, critical, limits } = data;
-  const citations = [data.residual.source, ...sourceKeysOf(data)].filter((key) => key !== OWN_COMPUTATION);
   return {
     designation: data.designation,
     equation: data.equation,
@@ -38,9 +37,15 @@ export function literalOf(
     referenceState: data.referenceState,
     ideal: idealOf(data.ideal),
     residual: residualOf(data.residual),
-    sources: [...new Set(citations)].map((key) => bibliography?.[key] ?? key),
+    sources: citationsOf([data.residual.source, ...sourceKeysOf(data)], bibliography),
     notes: data.notes,
   };
+}
+
+/** The citations of source keys, each once; without a bibliography the keys themselves. */
+export function citationsOf(keys: readonly string[], bibliography: Bibliography | undefined): string[] {
+  const citable = keys.filter((key) => !NO_CITATIONS.includes(key));
+  return [...new Set(citable)].map((key) => bibliography?.[key] ?? key);
 }
 
 /** Every source key of a data file, each once, in the order of its fields. */
@@ -67,7 +72,14 @@ function idealOf(data: IdealData): IdealPart {
 
 type Row<Table extends keyof ResidualPart> = NonNullable<ResidualPart[Table]>[number];
 
-function residualOf({ power, doubleExp, gaussian, reciprocalBell, nonAnalytic }: ResidualData): ResidualPart {
+/** The residual part of a data file as numbers. */
+export function residualOf({
+  power,
+  doubleExp,
+  gaussian,
+  reciprocalBell,
+  nonAnalytic,
+}: ResidualData): ResidualPart {
   return {
     // A row without l has no exponential, one without g and k has both 1.
     power: rows<Row<"power">>(power, [0, 0, 0, 0]),

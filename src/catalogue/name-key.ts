@@ -1,3 +1,4 @@
+import type { Blend } from "./blend.js";
 import type { Fluid } from "./fluid.js";
 
 /**
@@ -25,10 +26,20 @@ export interface FluidKeys {
 
 /** The keys of one fluid. */
 export function keysOf({ designation, name, synonyms, formula }: Fluid): FluidKeys {
-  const key = nameKey(designation);
   return {
-    designations: key.startsWith("r") ? [key, key.slice(1)] : [key],
+    designations: designationKeys(designation),
     names: [name, ...synonyms].map(nameKey),
     formulas: formula === "" ? [] : [nameKey(formula)],
   };
+}
+
+/** The keys by which one blend is found: designation with R and without, synonyms. */
+export function blendKeys({ designation, synonyms }: Blend): readonly string[] {
+  return [...designationKeys(designation), ...synonyms.map(nameKey)];
+}
+
+/** With R and without. */
+function designationKeys(designation: string): readonly string[] {
+  const key = nameKey(designation);
+  return key.startsWith("r") ? [key, key.slice(1)] : [key];
 }

@@ -1,31 +1,41 @@
+import type { Blend } from "./blend.js";
 import type { Fluid } from "./fluid.js";
-import { keysOf, nameKey } from "./name-key.js";
+import { blendKeys, keysOf, nameKey } from "./name-key.js";
 
 const LONGEST_NAME = 60;
 const MOST_NAMES = 5;
 const SHORTEST_START = 4;
 
 /**
- * Designations whose designation or chemical name differs from `asked` by a slip or two of the pen, nearest first.
+ * Designations of fluids and blends whose designation or name differs from `asked` by a slip or two of the pen, nearest
+ * first.
  *
  * A slip is a letter too many, one missing, one wrong, two neighbours swapped, or an end left off. One slip is
  * allowed in a key of up to five characters, two in a longer one.
  */
-export function nearNames(fluids: readonly Fluid[], asked: string): readonly string[] {
+export function nearNames(
+  fluids: readonly Fluid[],
+  blends: readonly Blend[],
+  asked: string,
+): readonly string[] {
   const key = nameKey(asked);
   if (key === "" || key.length > LONGEST_NAME) return [];
   const allowed = key.length <= 5 ? 1 : 2;
   const slips = new Map<string, number>();
-  for (const fluid of fluids) {
-    const { designations, names } = keysOf(fluid);
-    for (const candidate of [...designations, ...names]) {
+  const compare = (designation: string, candidates: readonly string[]): void => {
+    for (const candidate of candidates) {
       const unfinished = key.length >= SHORTEST_START && candidate.startsWith(key);
       const count = unfinished ? 1 : slipsBetween(key, candidate);
-      if (count <= allowed && count < (slips.get(fluid.designation) ?? Number.POSITIVE_INFINITY)) {
-        slips.set(fluid.designation, count);
+      if (count <= allowed && count < (slips.get(designation) ?? Number.POSITIVE_INFINITY)) {
+        slips.set(designation, count);
       }
     }
+  };
+  for (const fluid of fluids) {
+    const { designations, names } = keysOf(fluid);
+    compare(fluid.designation, [...designations, ...names]);
   }
+  for (const blend of blends) compare(blend.designation, blendKeys(blend));
   return [...slips]
     .sort(([, left], [, right]) => left - right)
     .slice(0, MOST_NAMES)

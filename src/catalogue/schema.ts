@@ -1,12 +1,13 @@
-import * as z from "zod/mini";
-import { InputError, type Problem } from "../units/index.js";
+import type * as z from "zod/mini";
+import type { Problem } from "../units/index.js";
 import type { Fluid } from "./fluid.js";
 import type { CurveData, FluidData, ReferenceData } from "./fluid-data.js";
 import { fluidDataSchema, referenceDataSchema } from "./fluid-data-schema.js";
 import { fluidSchema } from "./fluid-schema.js";
-import { type Bibliography, literalOf, sourceKeysOf } from "./literal.js";
+import { type Bibliography, literalOf } from "./literal.js";
 import { type MassUnit, plausibilityProblems } from "./plausibility.js";
-import { problemsOf, valueAt } from "./problems.js";
+import { valueAt } from "./problems.js";
+import { checkedBy, unknownSources } from "./schema-check.js";
 import { NUMBER_TEXT } from "./schema-parts.js";
 
 /**
@@ -91,14 +92,7 @@ function checkedData<Data extends FluidData | ReferenceData>(
   ]);
 }
 
-function unknownSources(json: unknown, bibliography: Bibliography | undefined): Problem[] {
-  if (bibliography === undefined) return [];
-  return sourceKeysOf(json)
-    .filter((key) => !Object.hasOwn(bibliography, key))
-    .map((key) => ({ path: "source", value: key, expected: "a key of the bibliography" }));
-}
-
-/** Runs every check, whatever the others say, and throws once. */
+/** The checks of a schema and those of plausibility, together. */
 function checked<Checked>(
   schema: z.core.$ZodType,
   input: unknown,
@@ -106,16 +100,10 @@ function checked<Checked>(
   unit: MassUnit,
   more: (input: unknown) => Problem[] = () => [],
 ): Checked {
-  const parsed = z.safeParse(schema, input);
-  const malformed = parsed.success ? [] : problemsOf(parsed.error.issues, input);
-  const told = new Set(malformed.map(({ path }) => path));
-  const problems = [
-    ...malformed,
+  return checkedBy<Checked>(schema, input, (told) => [
     ...plausibilityProblems(numberAt, input, unit).filter(({ path }) => !told.has(path)),
     ...more(input),
-  ];
-  if (!parsed.success || problems.length > 0) throw new InputError(problems);
-  return parsed.data as Checked;
+  ]);
 }
 
 function finite(value: unknown): number | undefined {

@@ -186,12 +186,27 @@ describe("what is not found", () => {
     );
   });
 
-  test.each(["R-410A", "r410a", "R 454B", "R-507", "R-513A", "410a"])(
-    "%s is a blend, and that is said",
-    (name) => {
-      expect(refusal(name).message).toMatch(/is a blend by its number, and the catalogue of this release/);
-    },
-  );
+  test.each([
+    ["R-410A", "R-410A"],
+    ["r410a", "R-410A"],
+    ["R 454B", "R-454B"],
+    ["HFC-507A", "R-507A"],
+    ["513a", "R-513A"],
+  ])("%s is the blend %s, and that is said", (name, blend) => {
+    expect(refusal(name).message).toContain(`is the blend ${blend}, not a single fluid`);
+  });
+
+  test.each([
+    ["R-454D", ["R-454A", "R-454B", "R-454C"]],
+    ["R-454", ["R-454A", "R-454B", "R-454C"]],
+    ["R-507", ["R-507A"]],
+    ["r499z", []],
+  ])("%s is a blend that is not there; near are %j", (name, near) => {
+    const error = refusal(name);
+    expect(error.message).toContain("is a blend that the catalogue does not hold; blend([...]) takes any");
+    expect(error.near).toEqual(expect.arrayContaining(near));
+    for (const designation of error.near) expect(designation).toMatch(/^R-[45]\d\d[A-Z]$/);
+  });
 
   test.each([
     ["R-14", "miss the critical pressure"],

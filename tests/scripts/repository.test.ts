@@ -31,10 +31,11 @@ const ROOMS = [
 /** The files that may use zod; nothing of core loads them. */
 const SCHEMA = /schema[^/]*\.ts$/;
 
-/** The generated fluids are the catalogue's own literals, in a folder that anyone may import from. */
+/** The generated literals are the catalogue's own, in folders that anyone may import from. */
+const LITERALS = /^src\/(fluids|pairs|blends)\//;
+
 function roomOf(file: string): string | undefined {
-  const folder = /^src\/([^/]+)\//.exec(file)?.[1];
-  return folder === "fluids" ? "catalogue" : folder;
+  return LITERALS.test(file) ? "catalogue" : /^src\/([^/]+)\//.exec(file)?.[1];
 }
 
 /** What is wrong with how the rooms of a graph import each other, one sentence each. */
@@ -56,7 +57,7 @@ function roomProblems(graph: ImportGraph): string[] {
       if (to === undefined) problems.push(`${file} imports ${target}, an entry point`);
       else if (to !== from && ROOMS.indexOf(to) <= ROOMS.indexOf(from)) {
         problems.push(`${file} imports ${target}, a room above it`);
-      } else if (to !== from && target !== `src/${to}/index.ts` && !target.startsWith("src/fluids/")) {
+      } else if (to !== from && target !== `src/${to}/index.ts` && !LITERALS.test(target)) {
         problems.push(`${file} imports ${target} past its index`);
       }
     }
@@ -167,10 +168,12 @@ describe("the rooms of src", () => {
     expect(Object.fromEntries(packagesReached(graph, "src/core.ts"))).toEqual({});
   });
 
-  test("say of each fluid that it is generated, and by what", () => {
-    const fluids = [...graph.keys()].filter((file) => file.startsWith("src/fluids/"));
-    expect(fluids.length).toBeGreaterThan(0);
-    for (const file of fluids) {
+  test("say of each literal that it is generated, and by what", () => {
+    const literals = [...graph.keys()].filter((file) => LITERALS.test(file));
+    for (const folder of ["fluids", "pairs", "pairs/departures", "blends"]) {
+      expect(literals.filter((file) => file.startsWith(`src/${folder}/`)).length).toBeGreaterThan(0);
+    }
+    for (const file of literals) {
       expect(read(file).split("\n")[0], file).toMatch(/generated.*scripts\/build-fluids/i);
     }
   });

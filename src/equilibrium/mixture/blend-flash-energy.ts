@@ -39,7 +39,7 @@ export function flashBlendDensityEnergy(
       out.slope = model.R * isochoricHeatCapacity(at);
     } else {
       out.value =
-        mean(model, found.split, (T_, rho_, x) => {
+        mean(found.split, (T_, rho_, x) => {
           const at = model.evaluatePhase(T_, rho_, x);
           return model.system.liquid.mixture.gasConstantOf(x) * T_ * internalEnergy(at);
         }) - u;
@@ -78,7 +78,7 @@ export function flashBlendEnthalpyEntropy(
       }
     } else {
       out.value =
-        mean(model, found.split, (T_, rho_, x) => {
+        mean(found.split, (T_, rho_, x) => {
           const at = model.evaluatePhase(T_, rho_, x);
           return model.system.liquid.mixture.gasConstantOf(x) * T_ * enthalpy(at);
         }) - h;
@@ -90,11 +90,7 @@ export function flashBlendEnthalpyEntropy(
 }
 
 /** A property per mole of the whole, from that of both phases. */
-function mean(
-  model: BlendModel,
-  split: PhaseSplit,
-  of: (T: number, rho: number, x: Float64Array) => number,
-): number {
+function mean(split: PhaseSplit, of: (T: number, rho: number, x: Float64Array) => number): number {
   const part = (concentrations: Float64Array, volume: number): number => {
     if (volume === 0) return 0;
     const rho = densityOf(concentrations);

@@ -1,7 +1,7 @@
 import { compressibility, enthalpy, entropy } from "../../equation/index.js";
 import { NoSuchStateError, NotConvergedError } from "../../units/index.js";
 import type { BlendModel } from "./blend-model.js";
-import { type Edges, edgesAtPressure, edgesAtTemperature, splitAtEdge } from "./edges.js";
+import { type Edges, edgesAtPressure, edgesAtTemperature, refuseTwoLiquids, splitAtEdge } from "./edges.js";
 import { densityOf, type Hold, type PhaseSplit, phaseSplit, solveSplit } from "./phase-split.js";
 import { setVolumes, splitFromTrial } from "./split-guess.js";
 import { findTrial, singlePhaseRoot } from "./stability.js";
@@ -41,13 +41,6 @@ export function flashBlendTemperaturePressure(
   system.liquid.mixture.setComposition(z);
   if (thinner > liquidLike * system.liquid.mixture.rhor) refuseTwoLiquids(inputs);
   return { phases: 2, split };
-}
-
-function refuseTwoLiquids(inputs: Readonly<Record<string, number>>): never {
-  throw new NoSuchStateError(
-    inputs,
-    "the mixture model has two liquids there, which is outside what this library answers",
-  );
 }
 
 function splitBetweenEdges(model: BlendModel, T: number, pressure: number): PhaseSplit | undefined {

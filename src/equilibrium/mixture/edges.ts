@@ -13,6 +13,20 @@ export interface Edges {
 /** So near the ends of the two-phase region, relative, both phases are too alike to tell apart. */
 const tooNear = 1e-5;
 
+/**
+ * Above this reduced temperature no pair with parameters has two liquids, so nothing needs to be tested; the highest
+ * seen in a sweep of all pairs is 0.66.
+ */
+const mayHaveTwoLiquids = 0.75;
+
+/** Refuses a state at which the model has two liquids. */
+export function refuseTwoLiquids(inputs: Readonly<Record<string, number>>): never {
+  throw new NoSuchStateError(
+    inputs,
+    "the mixture model has two liquids there, which is outside what this library answers",
+  );
+}
+
 /** The edges at a temperature, K; undefined above the highest at which two phases exist. */
 export function edgesAtTemperature(model: BlendModel, T: number): Edges | undefined {
   const { envelope } = model;
@@ -20,6 +34,9 @@ export function edgesAtTemperature(model: BlendModel, T: number): Edges | undefi
   const lowest = Math.max(envelope.coldest.bubble, envelope.coldest.dew);
   if (T < lowest) {
     throw new NoSuchStateError({ temperature: T }, `bubble and dew lines are known down to ${lowest} K only`);
+  }
+  if (T < mayHaveTwoLiquids * envelope.critical.temperature && T <= envelope.oneLiquidFrom) {
+    refuseTwoLiquids({ temperature: T });
   }
   const found = envelope.atTemperature(T);
   const edges = pairOf(found, (left, right) => right.point.density - left.point.density);
@@ -38,6 +55,14 @@ export function edgesAtPressure(model: BlendModel, pressure: number): PressureEd
   const { envelope } = model;
   if (pressure > envelope.cricondenbar.pressure) return undefined;
   const found = envelope.atPressure(pressure);
+  for (const { point } of found) {
+    if (
+      point.temperature < mayHaveTwoLiquids * envelope.critical.temperature &&
+      point.temperature <= envelope.oneLiquidFrom
+    ) {
+      refuseTwoLiquids({ pressure });
+    }
+  }
   if (pressure < envelope.coldest.pressure) {
     return { dense: undefined, thin: found.find(({ line }) => line === "dew") };
   }

@@ -12,6 +12,8 @@ import {
 import { copyPoint, type IncipientPoint, solveIncipient } from "./incipient.js";
 import { type MixtureCriticalPoint, solveMixtureCritical } from "./mixture-critical.js";
 import type { MixtureModel } from "./mixture-model.js";
+import { densityOf } from "./phase-split.js";
+import { findTrial } from "./stability.js";
 
 /** Which side of the critical point a point of the boundary lies on. */
 export type BoundaryLine = "bubble" | "dew";
@@ -52,6 +54,7 @@ export class Envelope {
   readonly #stretches: readonly Stretch[];
   /** Index of the stretch on which both phases become one. */
   readonly #crossing: number;
+  #oneLiquidFrom: number | undefined;
 
   private constructor(
     model: MixtureModel,
@@ -110,6 +113,37 @@ export class Envelope {
       dew: to.temperature,
       pressure: from.pressure,
     };
+  }
+
+  /**
+   * The temperature above which the liquids of both lines are stable, K: colder, the model lets some of them split into
+   * two liquids. Found by the tangent-plane test at the solved points, on first use; exact to the distance between them.
+   */
+  get oneLiquidFrom(): number {
+    this.#oneLiquidFrom ??= Math.max(
+      ...[this.#stretches.slice(0, this.#crossing), this.#stretches.slice(this.#crossing + 1).reverse()].map(
+        (line) =>
+          this.#stableFrom(
+            line.flatMap(({ from, to }) => (from.temperature < to.temperature ? [from, to] : [to, from])),
+          ),
+      ),
+    );
+    return this.#oneLiquidFrom;
+  }
+
+  /** Lowest temperature of points, coldest first, from which on all are stable; 0 where the first one is. */
+  #stableFrom(points: readonly IncipientPoint[]): number {
+    const model = this.#model;
+    let lowest = 0;
+    for (const { temperature, pressure, parent, density, concentrations } of points) {
+      const isLiquid = density > densityOf(concentrations);
+      const liquid = isLiquid ? parent : concentrations.map((c) => c / densityOf(concentrations));
+      const rho = isLiquid ? density : densityOf(concentrations);
+      const P = pressure / (model.R * temperature);
+      if (findTrial(model, liquid, temperature, P, rho) === undefined) return lowest;
+      lowest = temperature;
+    }
+    return lowest;
   }
 
   /** The solved points along the boundary. */
