@@ -6,6 +6,8 @@
 export type * from "./catalogue/blend.js";
 export type * from "./catalogue/fluid.js";
 export type * from "./catalogue/pair.js";
+export { type BlendOptions, blendFrom } from "./state/blend-from.js";
 export { type RefrigerantOptions, refrigerantFrom } from "./state/pure-refrigerant.js";
 export type * from "./state/types.js";
+export { ZeotropeError } from "./state/zeotrope-error.js";
 export * from "./units/index.js";

@@ -386,7 +386,8 @@ export class Mixture {
     ideal.phi_tt = phi2 / (share * tau * tau);
     residual.phi = from.phi / share;
     residual.phi_d = from.phiL / (share * delta);
-    residual.phi_dd = (from.phiLL - from.phiL) / (share * delta * delta);
+    // Divided twice: δ² of the thinnest gases is too small a number.
+    residual.phi_dd = (from.phiLL - from.phiL) / share / delta / delta;
     residual.phi_ddd = 0;
     residual.phi_t = from.phiT / (share * tau);
     residual.phi_tt = (from.phiTT - from.phiT) / (share * tau * tau);

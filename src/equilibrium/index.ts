@@ -6,6 +6,7 @@ export { flashDensityEnergy } from "./flash-density-energy.js";
 export { flashEnthalpyEntropy } from "./flash-enthalpy-entropy.js";
 export { flashPressureEnthalpy, flashPressureEntropy } from "./flash-pressure.js";
 export { flashTemperatureDensity } from "./flash-temperature-density.js";
+export * from "./mixture/index.js";
 export { criticalMargin, type Model, modelFor } from "./model.js";
 export {
   type SaturationPoint,

@@ -1,26 +1,35 @@
 import {
+  type Blend,
   clashesOf,
   type FindOptions,
   type Fluid,
+  findBlendIn,
   findFluidIn,
+  findPairIn,
+  listBlends,
   listFluids,
+  listPairs,
+  type Pair,
   parseFluid,
+  parsePair,
 } from "../catalogue/index.js";
 import { checkEquation } from "../equilibrium/index.js";
 import { attempt, InputError, type Outcome } from "../units/index.js";
+import { blendFrom } from "./blend-from.js";
 import { checkOptions } from "./input.js";
 import { type RefrigerantOptions, refrigerantFrom } from "./pure-refrigerant.js";
 import type { Refrigerant } from "./types.js";
 
-/** Fluids that the program using Dewline has added, in order. */
+/** Fluids and pairs that the program using Dewline has added, in order. */
 let registered: readonly Fluid[] = [];
+let registeredPairs: readonly Pair[] = [];
 
 /**
- * A refrigerant by its name: designation of ISO 817, chemical name, CAS number, or formula.
+ * A refrigerant by its name: designation of ISO 817, pure or blend, chemical name, CAS number, or formula.
  *
  * @param name - Spelling is forgiven: `R-32`, `r32`, `HFC-32`, `difluoromethane`, `75-10-5` are one refrigerant.
  * @param options - `referenceState` moves the zero of enthalpy and entropy; `equation` picks another published
- *   equation of the same refrigerant, such as `gao-2023` for R-717.
+ *   equation of the same pure refrigerant, such as `gao-2023` for R-717.
  * @throws `unknown-refrigerant`, with near names; `malformed-input` for an equation that it does not have.
  *
  * @example
@@ -32,8 +41,14 @@ let registered: readonly Fluid[] = [];
  */
 export function refrigerant(name: string, options: RefrigerantOptions & FindOptions = {}): Refrigerant {
   checkOptions(options, ["referenceState", "equation"], "{ referenceState, equation }, either or both");
-  const { equation: _, ...rest } = options;
-  return refrigerantFrom(findFluidIn(fluids(), name, options), rest);
+  const { equation, ...rest } = options;
+  const found = typeof name === "string" ? findBlendIn(listBlends(), name) : undefined;
+  if (found === undefined) return refrigerantFrom(findFluidIn(fluids(), name, options, listBlends()), rest);
+  if (equation !== undefined) {
+    const expected = `no such option: ${found.designation} is a blend, computed from its components' equations`;
+    throw new InputError([{ path: "equation", value: equation, expected }]);
+  }
+  return blendFrom(found, rest);
 }
 
 /** As {@link refrigerant}, without throwing. */
@@ -66,7 +81,47 @@ export function tryRegisterFluid(fluid: unknown): Outcome<Fluid> {
   return attempt(() => registerFluid(fluid));
 }
 
-/** Everything that {@link refrigerant} can find: the catalogue, then what was registered. */
+/** Every pure fluid that {@link refrigerant} can find: the catalogue, then what was registered. */
 export function fluids(): readonly Fluid[] {
   return [...listFluids(), ...registered];
+}
+
+/** Every designated blend that {@link refrigerant} can find. */
+export function blends(): readonly Blend[] {
+  return listBlends();
+}
+
+/**
+ * Adds parameters for two fluids that have none yet to those that {@link blend} finds.
+ *
+ * @param pair - A literal of the form of {@link Pair}; both designations must be known.
+ * @returns The pair, checked.
+ * @throws `malformed-input`, with everything that is wrong; also for a pair that the catalogue has: give another set of
+ *   parameters to `blend(…, { pairs })` instead, so that no designated blend changes behind anyone's back.
+ */
+export function registerPair(pair: unknown): Pair {
+  const checked = parsePair(pair);
+  const [first, second] = checked.between;
+  const problems = checked.between.flatMap((name, index) =>
+    fluids().some(({ designation }) => designation === name)
+      ? []
+      : [{ path: `between[${index}]`, value: name, expected: "the designation of a fluid that is known" }],
+  );
+  if (findPairIn(pairs(), first, second) !== undefined) {
+    const expected = "two fluids without parameters; others for these are given to blend(…, { pairs })";
+    problems.push({ path: "between", value: `${first} with ${second}`, expected });
+  }
+  if (problems.length > 0) throw new InputError(problems);
+  registeredPairs = [...registeredPairs, checked];
+  return checked;
+}
+
+/** As {@link registerPair}, without throwing. */
+export function tryRegisterPair(pair: unknown): Outcome<Pair> {
+  return attempt(() => registerPair(pair));
+}
+
+/** Every pair of fluids with parameters of its own: the catalogue, then what was registered. */
+export function pairs(): readonly Pair[] {
+  return [...listPairs(), ...registeredPairs];
 }

@@ -1,3 +1,8 @@
-export { fluids, refrigerant, registerFluid, tryRefrigerant, tryRegisterFluid } from "./by-name.js";
+export * from "./azeotropes.js";
+export * from "./blend.js";
+export { type BlendOptions, blendFrom } from "./blend-from.js";
+export * from "./by-name.js";
+export * from "./glide.js";
 export { type RefrigerantOptions, refrigerantFrom } from "./pure-refrigerant.js";
 export type * from "./types.js";
+export { ZeotropeError } from "./zeotrope-error.js";

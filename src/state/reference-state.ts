@@ -16,9 +16,9 @@ export interface Offsets {
 }
 
 /** 0 °C and −40 °C, the temperatures of the two conventions; 101.325 kPa, the standard atmosphere of ISO 2533. */
-const iirTemperature = 273.15;
-const ashraeTemperature = 233.15;
-const standardAtmosphere = 101325;
+export const iirTemperature = 273.15;
+export const ashraeTemperature = 233.15;
+export const standardAtmosphere = 101325;
 
 /** Checks the form of a reference state; whether the refrigerant has that state shows when it is first needed. */
 export function checkReferenceState(reference: unknown): void {
@@ -119,12 +119,21 @@ function offsetsAt(model: Model, T: number, rho: number, h: number, s: number): 
   return { enthalpy: h - equation.R * T * enthalpy(at), entropy: s - equation.R * entropy(at) };
 }
 
-function refuse({ equation }: Model, reference: string, why = "it is not liquid there"): never {
+function refuse({ equation }: Model, reference: string, why?: string): never {
+  refuseReference(equation.fluid.designation, reference, why);
+}
+
+/** Refuses a reference state that a refrigerant has not. */
+export function refuseReference(
+  designation: string,
+  reference: string,
+  why = "it is not liquid there",
+): never {
   throw new InputError([
     {
       path: "referenceState",
       value: reference,
-      expected: `a reference state that ${equation.fluid.designation} has; ${why}`,
+      expected: `a reference state that ${designation} has; ${why}`,
     },
   ]);
 }

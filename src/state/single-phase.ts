@@ -9,7 +9,6 @@ import {
   isochoricHeatCapacity,
   jouleThomson,
   logFugacityCoefficient,
-  noDerivatives,
   pressureSlope,
   soundSpeedSquared,
   thermalPressure,
@@ -17,29 +16,39 @@ import {
 import type { Model } from "../equilibrium/index.js";
 import { NoSuchStateError } from "../units/index.js";
 import type { Offsets } from "./reference-state.js";
-import type { Refrigerant, SinglePhaseState } from "./types.js";
+import type { Mixing, Refrigerant, SinglePhaseState } from "./types.js";
 
-/** Everything a state needs to know about the refrigerant it is a state of. */
-export interface Owner {
+/** What a phase needs to know about the substance it is a phase of: of a blend, at the phase's own composition. */
+export interface Substance {
   readonly refrigerant: Refrigerant;
-  readonly model: Model;
+  readonly composition: Readonly<Record<string, number>>;
+  /** kg/mol. */
+  readonly molarMass: number;
+  /** J/(mol K). */
+  readonly gasConstant: number;
   /** Added to enthalpy and entropy so that they count from the reference state; molar. */
   readonly offsets: Offsets;
-  readonly composition: Readonly<Record<string, number>>;
+  /** Second virial coefficient, m3/mol. */
+  secondVirial(temperature: number): number;
+  /** Of every component, by designation; `own` is that of the whole. */
+  fugacityCoefficients(
+    temperature: number,
+    molarDensity: number,
+    own: number,
+  ): Readonly<Record<string, number>>;
+}
+
+/** A pure refrigerant as a substance, with the model that finds its states. */
+export interface Owner extends Substance {
+  readonly model: Model;
 }
 
 /** So small a reduced ∂p/∂ρ means the critical point: heat capacity and compressibility run to infinity there. */
 const flattest = 1e-10;
 
-/**
- * So thin a gas is ideal to the last digit, yet its φ_δ still shows the second virial coefficient. At 1e-12 a few
- * equations do not yet: one for R-152a has terms of δ^1.5, whose share of φ_δ falls as √δ only.
- */
-const thinnest = 1e-40;
-
 /** A state in one phase, all its properties from one evaluation of the equation. */
 class SinglePhase implements SinglePhaseState {
-  readonly #owner: Owner;
+  readonly #substance: Substance;
   readonly phase: "liquid" | "vapour" | "supercritical";
   readonly temperature: number;
   readonly pressure: number;
@@ -64,7 +73,7 @@ class SinglePhase implements SinglePhaseState {
   readonly extrapolated: boolean;
 
   constructor(
-    owner: Owner,
+    substance: Substance,
     offsets: Offsets,
     at: Evaluation,
     pressure: number,
@@ -72,13 +81,12 @@ class SinglePhase implements SinglePhaseState {
     quality: 0 | 1 | undefined,
     extrapolated: boolean,
   ) {
-    const { equation } = owner.model;
-    const M = equation.fluid.molarMass;
-    const R = equation.R / M;
+    const M = substance.molarMass;
+    const R = substance.gasConstant / M;
     const RT = R * at.T;
     const slope = pressureSlope(at);
     const density = at.rho * M;
-    this.#owner = owner;
+    this.#substance = substance;
     this.phase = phase;
     this.temperature = at.T;
     this.pressure = pressure;
@@ -97,23 +105,29 @@ class SinglePhase implements SinglePhaseState {
     this.speedOfSound = Math.sqrt(soundSquared);
     this.compressibilityFactor = pressure / (density * RT);
     this.isentropicExponent = (soundSquared * density) / pressure;
-    this.jouleThomson = jouleThomson(at) / (at.rho * equation.R);
+    this.jouleThomson = jouleThomson(at) / (at.rho * substance.gasConstant);
     this.isothermalCompressibility = 1 / (density * RT * slope);
     this.thermalExpansion = thermalPressure(at) / (at.T * slope);
     this.fugacityCoefficient = Math.exp(logFugacityCoefficient(at, this.compressibilityFactor));
-    this.composition = owner.composition;
+    this.composition = substance.composition;
     this.extrapolated = extrapolated;
   }
 
   get refrigerant(): Refrigerant {
-    return this.#owner.refrigerant;
+    return this.#substance.refrigerant;
+  }
+
+  get mixing(): Mixing | undefined {
+    return this.refrigerant.mixing;
   }
 
   get secondVirial(): number {
-    const { equation } = this.#owner.model;
-    const at = noDerivatives();
-    equation.evaluateResidual(equation.Tr / this.temperature, thinnest, at);
-    return at.phi_d / equation.rhor;
+    return this.#substance.secondVirial(this.temperature);
+  }
+
+  get fugacityCoefficients(): Readonly<Record<string, number>> {
+    const molarDensity = this.density / this.#substance.molarMass;
+    return this.#substance.fugacityCoefficients(this.temperature, molarDensity, this.fugacityCoefficient);
   }
 
   /** All properties, with the refrigerant by its designation. */
@@ -122,15 +136,54 @@ class SinglePhase implements SinglePhaseState {
       refrigerant: this.refrigerant.designation,
       ...(this as object),
       secondVirial: this.secondVirial,
+      fugacityCoefficients: this.fugacityCoefficients,
+      ...(this.mixing && { mixing: this.mixing }),
     };
   }
 }
 
+/** What is known of a state beside its evaluation. */
+export interface PhaseFacts {
+  /** Absolute pressure, Pa. */
+  readonly pressure: number;
+  readonly quality: 0 | 1 | undefined;
+  readonly extrapolated: boolean;
+  /** The critical point: K, Pa, mol/m3. */
+  readonly critical: { readonly temperature: number; readonly pressure: number; readonly density: number };
+}
+
 /**
- * Makes the state at a temperature and a molar density.
+ * Makes a state of an evaluation.
+ *
+ * @param offsets - Those of the substance: finding them may evaluate too, in the same working memory, so they are taken
+ *   before the evaluation is made.
+ * @throws {@link NoSuchStateError} where the properties diverge: at the critical point itself.
+ */
+export function stateOf(
+  substance: Substance,
+  offsets: Offsets,
+  at: Evaluation,
+  { pressure, quality, extrapolated, critical }: PhaseFacts,
+): SinglePhaseState {
+  // Far beyond its range an equation can give a heat capacity or a squared sound speed below zero.
+  const stable = pressureSlope(at) > flattest && isochoricHeatCapacity(at) > 0 && soundSpeedSquared(at) > 0;
+  if (!stable) {
+    throw new NoSuchStateError(
+      { temperature: at.T, density: at.rho * substance.molarMass },
+      "no stable single phase; at the critical point heat capacity and compressibility are infinite",
+    );
+  }
+  let phase: "liquid" | "vapour" | "supercritical";
+  if (quality !== undefined) phase = quality === 0 ? "liquid" : "vapour";
+  else if (at.T > critical.temperature) phase = pressure > critical.pressure ? "supercritical" : "vapour";
+  else phase = at.rho > critical.density ? "liquid" : "vapour";
+  return new SinglePhase(substance, offsets, at, pressure, phase, quality, extrapolated);
+}
+
+/**
+ * Makes the state of a pure refrigerant at a temperature and a molar density.
  *
  * @param pressure - Where it was the input it is kept, so that what was asked for is what is returned.
- * @throws {@link NoSuchStateError} where the properties diverge: at the critical point itself.
  */
 export function singlePhaseState(
   owner: Owner,
@@ -138,27 +191,10 @@ export function singlePhaseState(
   molarDensity: number,
   options: { readonly pressure?: number; readonly quality?: 0 | 1; readonly extrapolated: boolean },
 ): SinglePhaseState {
-  // Taken first: finding the offsets evaluates too, in the same working memory.
   const { model, offsets } = owner;
   const { equation, critical } = model;
   equation.evaluate(temperature, molarDensity, model.at);
-  // Far beyond its range an equation can give a heat capacity or a squared sound speed below zero.
-  const stable =
-    pressureSlope(model.at) > flattest &&
-    isochoricHeatCapacity(model.at) > 0 &&
-    soundSpeedSquared(model.at) > 0;
-  if (!stable) {
-    throw new NoSuchStateError(
-      { temperature, density: molarDensity * equation.fluid.molarMass },
-      "no stable single phase; at the critical point heat capacity and compressibility are infinite",
-    );
-  }
   const pressure = options.pressure ?? molarDensity * equation.R * temperature * compressibility(model.at);
-  const { quality } = options;
-  let phase: "liquid" | "vapour" | "supercritical";
-  if (quality !== undefined) phase = quality === 0 ? "liquid" : "vapour";
-  else if (temperature > critical.temperature)
-    phase = pressure > critical.pressure ? "supercritical" : "vapour";
-  else phase = molarDensity > critical.density ? "liquid" : "vapour";
-  return new SinglePhase(owner, offsets, model.at, pressure, phase, quality, options.extrapolated);
+  const { quality, extrapolated } = options;
+  return stateOf(owner, offsets, model.at, { pressure, quality, extrapolated, critical });
 }

@@ -1,6 +1,6 @@
 import type { SaturationPoint } from "../equilibrium/index.js";
 import { type Owner, singlePhaseState } from "./single-phase.js";
-import type { Refrigerant, Saturation, SinglePhaseState, TwoPhaseState } from "./types.js";
+import type { Mixing, Refrigerant, Saturation, SinglePhaseState, TwoPhaseState } from "./types.js";
 
 /** Liquid and vapour together; every extensive property is the mean of both, weighted by mass. */
 class TwoPhase implements TwoPhaseState {
@@ -22,7 +22,11 @@ class TwoPhase implements TwoPhaseState {
   readonly composition: Readonly<Record<string, number>>;
   readonly extrapolated: boolean;
 
-  constructor({ liquid, vapour, temperature, pressure, latentHeat }: Saturation, quality: number) {
+  constructor(
+    { liquid, vapour, temperature, pressure, latentHeat }: Saturation,
+    quality: number,
+    composition: Readonly<Record<string, number>>,
+  ) {
     const mean = (of: (part: SinglePhaseState) => number): number =>
       of(liquid) + quality * (of(vapour) - of(liquid));
     this.temperature = temperature;
@@ -34,12 +38,13 @@ class TwoPhase implements TwoPhaseState {
     this.internalEnergy = mean((part) => part.internalEnergy);
     this.gibbsEnergy = mean((part) => part.gibbsEnergy);
     this.helmholtzEnergy = mean((part) => part.helmholtzEnergy);
-    this.cp0 = liquid.cp0;
-    this.compressibilityFactor = mean((part) => part.compressibilityFactor);
+    this.cp0 = mean((part) => part.cp0);
+    this.compressibilityFactor =
+      pressure / (this.density * liquid.refrigerant.specificGasConstant * temperature);
     this.latentHeat = latentHeat;
     this.liquid = liquid;
     this.vapour = vapour;
-    this.composition = liquid.composition;
+    this.composition = composition;
     this.extrapolated = liquid.extrapolated;
   }
 
@@ -47,9 +52,17 @@ class TwoPhase implements TwoPhaseState {
     return this.liquid.refrigerant;
   }
 
+  get mixing(): Mixing | undefined {
+    return this.refrigerant.mixing;
+  }
+
   /** All properties, with the refrigerant by its designation. */
   toJSON(): Record<string, unknown> {
-    return { refrigerant: this.refrigerant.designation, ...(this as object) };
+    return {
+      refrigerant: this.refrigerant.designation,
+      ...(this as object),
+      ...(this.mixing && { mixing: this.mixing }),
+    };
   }
 }
 
@@ -76,5 +89,14 @@ export function twoPhaseState(
   quality: number,
   extrapolated: boolean,
 ): TwoPhaseState {
-  return new TwoPhase(saturationOf(owner, point, extrapolated), quality);
+  return mixtureOfPhases(saturationOf(owner, point, extrapolated), quality, owner.composition);
+}
+
+/** Makes the state of two phases in equilibrium; the composition is that of both together. */
+export function mixtureOfPhases(
+  saturation: Saturation,
+  quality: number,
+  composition: Readonly<Record<string, number>>,
+): TwoPhaseState {
+  return new TwoPhase(saturation, quality, composition);
 }

@@ -1,3 +1,4 @@
+import type { Pair, PairGrade } from "../catalogue/index.js";
 import type {
   Density,
   Outcome,
@@ -37,6 +38,8 @@ export interface CommonProperties {
   readonly composition: Readonly<Record<string, number>>;
   /** Isobaric heat capacity of the ideal gas at this temperature, J/(kg K). */
   readonly cp0: SpecificEntropy;
+  /** Of a blend: how well its mixing is known. Undefined for a pure refrigerant. */
+  readonly mixing: Mixing | undefined;
   /** True when the caller opted in and the state lies outside the equation's range: less trustworthy. */
   readonly extrapolated: boolean;
 }
@@ -63,8 +66,10 @@ export interface SinglePhaseState extends CommonProperties {
   readonly thermalExpansion: number;
   /** Second virial coefficient B(T), m3/mol. */
   readonly secondVirial: number;
-  /** Fugacity coefficient φ = f/p. */
+  /** Fugacity coefficient φ = f/p; of a blend that of the whole, ln φ = Σ xᵢ ln φᵢ. */
   readonly fugacityCoefficient: number;
+  /** Fugacity coefficients φᵢ = fᵢ/(xᵢp) of the components by designation, xᵢ by amount. */
+  readonly fugacityCoefficients: Readonly<Record<string, number>>;
 }
 
 /** A state with liquid and vapour in equilibrium. */
@@ -77,14 +82,20 @@ export interface TwoPhaseState extends CommonProperties {
   readonly liquid: SinglePhaseState;
   /** The vapour part. */
   readonly vapour: SinglePhaseState;
-  /** Enthalpy of vaporisation at this temperature, J/kg. */
+  /**
+   * Enthalpy of the vapour part less that of the liquid part, J/kg: the enthalpy of vaporisation. The two parts of a blend
+   * differ in composition; what it takes to evaporate all of it at a pressure is `evaporationEnthalpy` of `glide`.
+   */
   readonly latentHeat: SpecificEnergy;
 }
 
 /** A state point; `phase` tells which kind, and TypeScript narrows on it. */
 export type State = SinglePhaseState | TwoPhaseState;
 
-/** Liquid and vapour in equilibrium. */
+/**
+ * Liquid and vapour in equilibrium. At a bubble point of a blend the liquid has the blend's composition and the vapour
+ * that of the first bubble; at a dew point the vapour has it and the liquid that of the first drop.
+ */
 export interface Saturation {
   /** Temperature of both phases, K. */
   readonly temperature: Temperature;
@@ -94,7 +105,7 @@ export interface Saturation {
   readonly liquid: SinglePhaseState;
   /** Saturated vapour. */
   readonly vapour: SinglePhaseState;
-  /** Enthalpy of vaporisation, J/kg. */
+  /** Enthalpy of the vapour less that of the liquid, J/kg; see {@link TwoPhaseState.latentHeat}. */
   readonly latentHeat: SpecificEnergy;
 }
 
@@ -121,8 +132,8 @@ export interface StateOptions {
 }
 
 /**
- * Where enthalpy and entropy are counted from. `iir`: h = 200 kJ/kg and s = 1 kJ/(kg K) for saturated liquid at
- * 0 °C; `ashrae`: both 0 for saturated liquid at −40 °C; `nbp`: both 0 for saturated liquid at 101.325 kPa; or
+ * Where enthalpy and entropy are counted from; of a blend saturated liquid means its bubble point. `iir`: h = 200 kJ/kg
+ * and s = 1 kJ/(kg K) for saturated liquid at 0 °C; `ashrae`: both 0 for saturated liquid at −40 °C; `nbp`: both 0 for saturated liquid at 101.325 kPa; or
  * any state with the values it shall have.
  */
 export type ReferenceState =
@@ -137,14 +148,68 @@ export type ReferenceState =
       readonly entropy: SpecificEntropy;
     };
 
+/** How well it is known how the components of a blend mix. */
+export interface Mixing {
+  /** The worst grade among its pairs: `published`, `regressed` by us, or `estimated` from the kind of substance. */
+  readonly grade: PairGrade;
+  /**
+   * How far bubble and dew pressures may be off for it, relative: each pair's own stated deviation, counted by its share
+   * 4 xᵢxⱼ by amount, which is 1 in an equal mixture of two. That weighting is ours, without a source.
+   */
+  readonly deviation: number;
+}
+
+/** What a blend has that a pure refrigerant has not. */
+export interface BlendFacts extends Mixing {
+  /** Mole fractions by designation; mass fractions are the refrigerant's `composition`. */
+  readonly moleFractions: Readonly<Record<string, number>>;
+  /** True for the designations of the 500 series, which are treated as boiling at one temperature. */
+  readonly isAzeotropic: boolean;
+  /** Every pair of components with its grade, stated deviation and sources. */
+  readonly pairs: readonly Pair[];
+  /** How far mass fractions may be off by designation, where the designation says so. */
+  readonly tolerances: Readonly<Record<string, { readonly above: number; readonly below: number }>>;
+  /** The boundary of the two-phase region, from the coldest bubble point through the critical point to the coldest dew point. */
+  phaseBoundary(): PhaseBoundary;
+}
+
+/** The boundary of a blend's two-phase region. */
+export interface PhaseBoundary {
+  /** Critical point: K, Pa, kg/m3. */
+  readonly critical: Refrigerant["critical"];
+  /** Highest temperature at which liquid and vapour coexist, and the pressure there. */
+  readonly cricondentherm: { readonly temperature: Temperature; readonly pressure: Pressure };
+  /** Highest pressure at which they do, and the temperature there. */
+  readonly cricondenbar: { readonly temperature: Temperature; readonly pressure: Pressure };
+  /** Solved points in order. */
+  readonly points: readonly PhaseBoundaryPoint[];
+}
+
+/** A bubble or dew point: the blend as one phase, and the other phase that begins to form. */
+export interface PhaseBoundaryPoint {
+  readonly line: "bubble" | "dew";
+  readonly temperature: Temperature;
+  readonly pressure: Pressure;
+  /** Density of the blend, kg/m3. */
+  readonly density: Density;
+  /** Mass fractions of the phase that begins to form. */
+  readonly incipient: Readonly<Record<string, number>>;
+}
+
 /** A refrigerant one can ask for states. */
 export interface Refrigerant {
   /** Designation of ISO 817. */
   readonly designation: string;
-  /** Chemical name. */
+  /** Chemical name; of a blend, its components with percentages by mass. */
   readonly name: string;
-  /** Short name of the equation of state in use. */
+  /** Short name of the equation of state in use; of a blend `multi-fluid`. */
   readonly equation: string;
+  /** Mass fractions by designation. */
+  readonly composition: Readonly<Record<string, number>>;
+  /** What a blend has that a pure refrigerant has not; undefined for a pure one. */
+  readonly blend: BlendFacts | undefined;
+  /** How well its mixing is known; undefined for a pure one. */
+  readonly mixing: Mixing | undefined;
   /** Molar mass, kg/mol. */
   readonly molarMass: number;
   /** Gas constant per mass, R/M, J/(kg K), as used by the equation. */
@@ -155,7 +220,7 @@ export interface Refrigerant {
     readonly pressure: Pressure;
     readonly density: Density;
   };
-  /** Range of validity: K and Pa. */
+  /** Range of validity: K and Pa; of a blend the range that all its components share. */
   readonly limits: {
     readonly minimumTemperature: Temperature;
     readonly maximumTemperature: Temperature;
@@ -167,7 +232,11 @@ export interface Refrigerant {
   readonly sources: readonly string[];
   /** Doubts and corrections a careful user should know. */
   readonly notes: readonly string[];
-  /** Liquid and vapour in equilibrium. */
+  /**
+   * Liquid and vapour in equilibrium. A blend of the 500 series answers half evaporated by mass.
+   *
+   * @throws `zeotrope` for any other blend, which has no one saturation temperature: it names what to ask instead.
+   */
   saturation(at: SaturationInput, options?: StateOptions): Saturation;
   /** Bubble point; for a pure refrigerant the same as {@link Refrigerant.saturation}. */
   bubble(at: SaturationInput, options?: StateOptions): Saturation;

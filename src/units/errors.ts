@@ -4,6 +4,7 @@ export type ErrorCode =
   | "unknown-refrigerant"
   | "out-of-range"
   | "no-such-state"
+  | "zeotrope"
   | "not-converged";
 
 /** One thing wrong with an input: where, what was found, what would be right. */

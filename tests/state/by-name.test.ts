@@ -32,7 +32,7 @@ describe("a refrigerant by name", () => {
     expect(refrigerant(name).designation).toBe("R-32");
   });
 
-  test.each(["R-99", "R-1234ze", "R-410A", "water"])("is refused as %s, with what is near", (name) => {
+  test.each(["R-99", "R-1234ze", "R-410", "water"])("is refused as %s, with what is near", (name) => {
     const outcome = tryRefrigerant(name);
     expect(outcome.ok).toBe(false);
     if (outcome.ok) return;
@@ -139,22 +139,10 @@ describe("a fluid of one's own", () => {
       { temperature: 280, quality: 0.4 },
       { temperature: 300, pressure: 1e6 },
     ]) {
-      const { refrigerant: _, composition, ...found } = JSON.parse(JSON.stringify(asked.state(input)));
-      const {
-        refrigerant: __,
-        composition: ___,
-        ...expected
-      } = JSON.parse(JSON.stringify(refrigerant("R-32").state(input)));
-      expect(composition).toEqual({ "R-32-own": 1 });
-      for (const part of ["liquid", "vapour"]) {
-        for (const whole of [found, expected]) {
-          if (whole[part] !== undefined) {
-            delete whole[part].refrigerant;
-            delete whole[part].composition;
-          }
-        }
-      }
-      expect(found).toEqual(expected);
+      // Only the name may differ, wherever it stands.
+      const found = JSON.stringify(asked.state(input)).replaceAll("R-32-own", "R-32");
+      expect(found).toBe(JSON.stringify(refrigerant("R-32").state(input)));
+      expect(asked.state(input).composition).toEqual({ "R-32-own": 1 });
     }
     // A copy was kept: what the caller does with the original later changes nothing.
     const pressure = asked.saturation({ temperature: 280 }).pressure;

@@ -27,6 +27,21 @@ export function refuseTwoLiquids(inputs: Readonly<Record<string, number>>): neve
   );
 }
 
+/** All bubble and dew points at a temperature or a pressure, none of them of a liquid that would split in two. */
+export function boundaryPointsAt(
+  model: BlendModel,
+  what: "temperature" | "pressure",
+  value: number,
+): readonly BoundaryPoint[] {
+  const { envelope } = model;
+  const found = what === "temperature" ? envelope.atTemperature(value) : envelope.atPressure(value);
+  const suspect = mayHaveTwoLiquids * envelope.critical.temperature;
+  if (found.some(({ point }) => point.temperature < suspect && point.temperature <= envelope.oneLiquidFrom)) {
+    refuseTwoLiquids({ [what]: value });
+  }
+  return found;
+}
+
 /** The edges at a temperature, K; undefined above the highest at which two phases exist. */
 export function edgesAtTemperature(model: BlendModel, T: number): Edges | undefined {
   const { envelope } = model;
@@ -35,10 +50,7 @@ export function edgesAtTemperature(model: BlendModel, T: number): Edges | undefi
   if (T < lowest) {
     throw new NoSuchStateError({ temperature: T }, `bubble and dew lines are known down to ${lowest} K only`);
   }
-  if (T < mayHaveTwoLiquids * envelope.critical.temperature && T <= envelope.oneLiquidFrom) {
-    refuseTwoLiquids({ temperature: T });
-  }
-  const found = envelope.atTemperature(T);
+  const found = boundaryPointsAt(model, "temperature", T);
   const edges = pairOf(found, (left, right) => right.point.density - left.point.density);
   if (edges === undefined) {
     if (T > envelope.cricondentherm.temperature * (1 - tooNear)) return undefined;
@@ -54,16 +66,8 @@ export type PressureEdges = Edges | { readonly dense: undefined; readonly thin: 
 export function edgesAtPressure(model: BlendModel, pressure: number): PressureEdges | undefined {
   const { envelope } = model;
   if (pressure > envelope.cricondenbar.pressure) return undefined;
-  const found = envelope.atPressure(pressure);
-  for (const { point } of found) {
-    if (
-      point.temperature < mayHaveTwoLiquids * envelope.critical.temperature &&
-      point.temperature <= envelope.oneLiquidFrom
-    ) {
-      refuseTwoLiquids({ pressure });
-    }
-  }
-  if (pressure < envelope.coldest.pressure) {
+  const found = boundaryPointsAt(model, "pressure", pressure);
+  if (pressure < envelope.coldest.bubblePressure) {
     return { dense: undefined, thin: found.find(({ line }) => line === "dew") };
   }
   const edges = pairOf(found, (left, right) => left.point.temperature - right.point.temperature);

@@ -104,14 +104,20 @@ export class Envelope {
     return this.#crossings("pressure", pressure);
   }
 
-  /** The coldest points that were followed to, K, and the pressure of the bubble point among them, Pa. */
-  get coldest(): { readonly bubble: number; readonly dew: number; readonly pressure: number } {
+  /** The coldest points that were followed to, K and Pa. */
+  get coldest(): {
+    readonly bubble: number;
+    readonly dew: number;
+    readonly bubblePressure: number;
+    readonly dewPressure: number;
+  } {
     const { from } = this.#stretches[0]!;
     const { to } = this.#stretches[this.#stretches.length - 1]!;
     return {
       bubble: from.temperature,
       dew: to.temperature,
-      pressure: from.pressure,
+      bubblePressure: from.pressure,
+      dewPressure: to.pressure,
     };
   }
 

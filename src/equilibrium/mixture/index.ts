@@ -10,7 +10,13 @@ export { flashBlendDensityEnergy, flashBlendEnthalpyEntropy } from "./blend-flas
 export { flashBlendPressure } from "./blend-flash-pressure.js";
 export { BlendModel } from "./blend-model.js";
 export { boundaryAtPressure, boundaryAtTemperature } from "./boundary.js";
-export { edgesAtPressure, edgesAtTemperature, incipientFractions, splitAtEdge } from "./edges.js";
+export {
+  boundaryPointsAt,
+  edgesAtPressure,
+  edgesAtTemperature,
+  incipientFractions,
+  splitAtEdge,
+} from "./edges.js";
 export type { BoundaryLine, BoundaryPoint, Envelope, Extreme } from "./envelope.js";
 export { type Incipient, type IncipientPoint, incipientPoint, solveIncipient } from "./incipient.js";
 export { criticalConditions, type MixtureCriticalPoint } from "./mixture-critical.js";
