@@ -13,6 +13,7 @@ export {
   thermometerUncertainty,
 } from "./instrument.js";
 export * from "./job/index.js";
+export * from "./leak/index.js";
 export * from "./leak-rate.js";
 export * from "./line-charge.js";
 export type { LineReading, LineResult, LineWarningCode, OperatingMode, ServicePort } from "./line-reading.js";

@@ -5,4 +5,10 @@ export * from "./by-name.js";
 export * from "./glide.js";
 export { type RefrigerantOptions, refrigerantFrom } from "./pure-refrigerant.js";
 export type * from "./types.js";
+export {
+  type Masses,
+  type Vessel,
+  type VesselPhase,
+  VesselSearch,
+} from "./vessel.js";
 export { ZeotropeError } from "./zeotrope-error.js";

@@ -23,3 +23,4 @@ export { criticalConditions, type MixtureCriticalPoint } from "./mixture-critica
 export { MixtureModel } from "./mixture-model.js";
 export { densityOf, type PhaseSplit, phaseSplit, solveSplit } from "./phase-split.js";
 export { findTrial, singlePhaseRoot } from "./stability.js";
+export { type VesselContents, vesselContents } from "./vessel.js";
