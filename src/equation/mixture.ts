@@ -150,7 +150,7 @@ export class Mixture {
     const pairs = pairTable(fluids, pairOf);
     this.pairs = pairs.flat();
     const of = (i: number, j: number): Pair => pairs[i]![j - i - 1]!;
-    this.#departures = departuresOf(fluids, of);
+    this.#departures = departuresOf(fluids, this.ratio, of);
     this.#temperature = new ReducingFunction(
       fluids.map(({ reducing }) => reducing.temperature),
       (i, j) => temperatureRule(fluids[i]!, fluids[j]!, of(i, j)),
@@ -439,7 +439,11 @@ function pairTable(fluids: readonly Fluid[], pairOf: PairOf): readonly (readonly
   return fluids.map((first, i) => fluids.slice(i + 1).map((second) => pairOf(first, second)));
 }
 
-function departuresOf(fluids: readonly Fluid[], of: (i: number, j: number) => Pair): readonly Departure[] {
+function departuresOf(
+  fluids: readonly Fluid[],
+  ratio: Float64Array,
+  of: (i: number, j: number) => Pair,
+): readonly Departure[] {
   const found = new Map<
     unknown,
     { residual: Residual; at: Derivatives; pairs: [number, number, number][] }
@@ -448,7 +452,9 @@ function departuresOf(fluids: readonly Fluid[], of: (i: number, j: number) => Pa
     for (let j = i + 1; j < fluids.length; j++) {
       const { departure } = of(i, j);
       if (departure === undefined || departure.factor === 0) continue;
-      const { function: departureFunction, factor } = departure;
+      const { function: departureFunction } = departure;
+      // With the mean of both fluids' gas constants, so that the order of components changes nothing.
+      const factor = (departure.factor * (ratio[i]! + ratio[j]!)) / 2;
       const entry = found.get(departureFunction) ?? {
         residual: new Residual(departureFunction.residual),
         at: noDerivatives(),

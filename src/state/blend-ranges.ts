@@ -1,9 +1,5 @@
-import {
-  type BlendModel,
-  type BoundaryLine,
-  boundaryPointsAt,
-  type SearchRange,
-} from "../equilibrium/index.js";
+import { type BlendModel, type BoundaryLine, linePointAt, type SearchRange } from "../equilibrium/index.js";
+import { attempt } from "../units/index.js";
 import { lowestPressure } from "./input.js";
 import { denseReach, hotReach, nothingAbove, type Range, requireInside, rounding } from "./range-check.js";
 import type { StateOptions } from "./types.js";
@@ -61,18 +57,34 @@ export class BlendRanges {
     requireInside(this.#model.name, what, value, { ...range, minimum }, options, nothingAbove);
   }
 
-  /** Whether a temperature lies below the range of the components' equations. */
-  isTooCold(temperature: number): boolean {
-    return temperature < this.#model.limits.minimumTemperature * (1 - rounding);
+  /** Refuses a pressure at which no mixture of liquid and vapour lies inside the range. */
+  requireBoiling(pressure: number, options: StateOptions): void {
+    const { cricondenbar, coldest } = this.#model.envelope;
+    const minimum =
+      options.extrapolate === true
+        ? coldest.dewPressure
+        : this.#lowest("dew", "pressure", coldest.dewPressure);
+    const range = { minimum, maximum: cricondenbar.pressure, unit: "Pa" };
+    requireInside(this.#model.name, "pressure", pressure, range, options, nothingAbove);
+  }
+
+  /** Whether a temperature lies outside the range of the components' equations. */
+  isOutside(temperature: number): boolean {
+    const { minimumTemperature, maximumTemperature } = this.#model.limits;
+    return (
+      temperature < minimumTemperature * (1 - rounding) || temperature > maximumTemperature * (1 + rounding)
+    );
+  }
+
+  /** Refuses a temperature that was found, not given: on a limit it may lie a rounding outside. */
+  requireFound(temperature: number, options: StateOptions): void {
+    if (options.extrapolate !== true && this.isOutside(temperature))
+      this.requireTemperature(temperature, options);
   }
 
   /** Whether a state lies inside the range. */
   isInside({ temperature, pressure }: { readonly temperature: number; readonly pressure: number }): boolean {
-    return (
-      !this.isTooCold(temperature) &&
-      temperature <= this.#model.limits.maximumTemperature &&
-      pressure * (1 - rounding) <= this.#highestPressure
-    );
+    return !this.isOutside(temperature) && pressure * (1 - rounding) <= this.#highestPressure;
   }
 
   get #highestPressure(): number {
@@ -104,9 +116,13 @@ export class BlendRanges {
     const { minimumTemperature } = this.#model.limits;
     if (what === "temperature") return Math.max(followed, minimumTemperature);
     if (this.#followed >= minimumTemperature) return followed;
-    this.#lowestPressures[line] ??=
-      boundaryPointsAt(this.#model, "temperature", minimumTemperature).find((found) => found.line === line)
-        ?.point.pressure ?? followed;
+    this.#lowestPressures[line] ??= this.#pressureAt(line, minimumTemperature) ?? followed;
     return this.#lowestPressures[line] * (1 - rounding);
+  }
+
+  /** Undefined where the liquid would split in two: the line is not known from there on, which its own search says. */
+  #pressureAt(line: BoundaryLine, temperature: number): number | undefined {
+    const found = attempt(() => linePointAt(this.#model, line, "temperature", temperature));
+    return found.ok ? found.value.point.pressure : undefined;
   }
 }

@@ -3,7 +3,6 @@ import {
   type BlendEquilibrium,
   BlendModel,
   type BoundaryLine,
-  boundaryPointsAt,
   flashBlendDensityEnergy,
   flashBlendEnthalpyEntropy,
   flashBlendPressure,
@@ -11,10 +10,11 @@ import {
   flashBlendTemperatureDensity,
   flashBlendTemperaturePressure,
   incipientFractions,
+  linePointAt,
   MixtureModel,
   type SearchRange,
 } from "../equilibrium/index.js";
-import { attempt, NotConvergedError, type Outcome } from "../units/index.js";
+import { attempt, type Outcome } from "../units/index.js";
 import { type BlendOwner, massFractionsOf } from "./blend-owner.js";
 import { BlendRanges } from "./blend-ranges.js";
 import { specificOffsetsFor } from "./blend-reference.js";
@@ -152,7 +152,7 @@ export class BlendRefrigerant implements Refrigerant, BlendOwner {
     this.#ranges.requireOnLine("dew", what, value, options);
     const found = flashBlendQuality(this.#model, { what, value }, 0.5);
     if (found.phases === 1) throw new ZeotropeError(this.designation);
-    return splitSaturation(this, found.split, this.#ranges.isTooCold(found.split.temperature));
+    return splitSaturation(this, found.split, this.#ranges.isOutside(found.split.temperature));
   }
 
   bubble(at: SaturationInput, options: StateOptions = usual): Saturation {
@@ -199,7 +199,7 @@ export class BlendRefrigerant implements Refrigerant, BlendOwner {
         );
       }
       case "pressure+quality": {
-        this.#ranges.requireOnLine("bubble", "pressure", pressure, options);
+        this.#ranges.requireBoiling(pressure, options);
         return this.#assemble(
           flashBlendQuality(model, { what: "pressure", value: pressure }, quality),
           options,
@@ -255,27 +255,17 @@ export class BlendRefrigerant implements Refrigerant, BlendOwner {
     const what = checkSaturationInput(at);
     const value = (at as Given)[what]!;
     this.#ranges.requireOnLine(line, what, value, options);
-    // Beyond the critical point a line turns back: of two points the one that continues the line from below.
-    const [point] = boundaryPointsAt(this.#model, what, value)
-      .filter((found) => found.line === line)
-      .sort((left, right) =>
-        what === "temperature"
-          ? left.point.pressure - right.point.pressure
-          : left.point.temperature - right.point.temperature,
-      );
-    if (point === undefined) {
-      throw new NotConvergedError(`the ${line} point of ${this.designation}`, { [what]: value });
-    }
-    return boundarySaturation(this, point, this.#ranges.isTooCold(point.point.temperature));
+    const point = linePointAt(this.#model, line, what, value);
+    this.#ranges.requireFound(point.point.temperature, options);
+    return boundarySaturation(this, point, this.#ranges.isOutside(point.point.temperature));
   }
 
   /** Turns a solved state into one with all its properties, after a look at what was not an input. */
   #assemble(found: BlendEquilibrium, options: StateOptions, pressure?: number): State {
     if (found.phases === 2) {
       const { split } = found;
-      if (options.extrapolate !== true)
-        this.#ranges.requireTemperature(split.temperature * (1 + rounding), options);
-      return splitState(this, split, this.#ranges.isTooCold(split.temperature));
+      this.#ranges.requireFound(split.temperature, options);
+      return splitState(this, split, this.#ranges.isOutside(split.temperature));
     }
     const { temperature, density } = found;
     const make = (extrapolated: boolean): SinglePhaseState =>

@@ -12,14 +12,15 @@ import { type SearchRange, sameness } from "../flash.js";
 import { findRoot } from "../root.js";
 import {
   type BlendEquilibrium,
+  endsOf,
   flashBlendTemperatureDensity,
   oneBlendPhase,
-  quantityOf,
+  quantityOfSplit,
   splitAt,
 } from "./blend-flash.js";
 import type { BlendModel } from "./blend-model.js";
 import { edgesAtTemperature } from "./edges.js";
-import { densityOf, type PhaseSplit, splitSlope } from "./phase-split.js";
+import { splitSlope } from "./phase-split.js";
 import { singlePhaseRoot } from "./stability.js";
 
 /** The state at a molar density and a molar internal energy: energy rises with temperature at constant volume. */
@@ -38,11 +39,7 @@ export function flashBlendDensityEnergy(
       out.value = model.R * T * internalEnergy(at) - u;
       out.slope = model.R * isochoricHeatCapacity(at);
     } else {
-      out.value =
-        mean(found.split, (T_, rho_, x) => {
-          const at = model.evaluatePhase(T_, rho_, x);
-          return model.system.liquid.mixture.gasConstantOf(x) * T_ * internalEnergy(at);
-        }) - u;
+      out.value = quantityOfSplit(model, found.split, "internalEnergy") - u;
       out.slope = splitSlope(model.system, found.split, { what: "volume", value: 1 / rho }, "internalEnergy");
     }
     miss = Math.abs(out.value) / (model.R * T);
@@ -77,27 +74,12 @@ export function flashBlendEnthalpyEntropy(
         return;
       }
     } else {
-      out.value =
-        mean(found.split, (T_, rho_, x) => {
-          const at = model.evaluatePhase(T_, rho_, x);
-          return model.system.liquid.mixture.gasConstantOf(x) * T_ * enthalpy(at);
-        }) - h;
+      out.value = quantityOfSplit(model, found.split, "enthalpy") - h;
       out.slope = splitSlope(model.system, found.split, { what: "entropy", value: s }, "enthalpy");
     }
     miss = Math.abs(out.value) / (model.R * T);
   };
   return search(model, sample, () => (miss <= sameness ? found : undefined), range);
-}
-
-/** A property per mole of the whole, from that of both phases. */
-function mean(split: PhaseSplit, of: (T: number, rho: number, x: Float64Array) => number): number {
-  const part = (concentrations: Float64Array, volume: number): number => {
-    if (volume === 0) return 0;
-    const rho = densityOf(concentrations);
-    const x = concentrations.map((c) => c / rho);
-    return volume * rho * of(split.temperature, rho, x);
-  };
-  return part(split.liquid, split.liquidVolume) + part(split.vapour, split.vapourVolume);
 }
 
 function search(
@@ -139,10 +121,13 @@ function flashTemperatureEntropy(
   let low = thinnest;
   if (edges !== undefined) {
     const { dense, thin } = edges;
-    const liquid = quantityOf(model, T, dense.point.density, "entropy", 0);
-    const vapour = quantityOf(model, T, thin.point.density, "entropy", 1);
+    const liquid = model.R * entropy(model.evaluate(T, dense.point.density));
+    const vapour = model.R * entropy(model.evaluate(T, thin.point.density));
     if (s >= liquid && s <= vapour) {
-      return { phases: 2, split: splitAt(model, edges, { what: "temperature", value: T }, "entropy", s) };
+      return {
+        phases: 2,
+        split: splitAt(model, endsOf(model, edges), { what: "temperature", value: T }, "entropy", s),
+      };
     }
     if (s > vapour) return densityAtEntropy(model, T, s, thinnest, Math.log(thin.point.density));
     low = Math.log(dense.point.density);

@@ -2,9 +2,9 @@ import { type Evaluation, enthalpy, entropy, isobaricHeatCapacity } from "../../
 import { NoSuchStateError, NotConvergedError } from "../../units/index.js";
 import { type SearchRange, sameness } from "../flash.js";
 import { findRoot } from "../root.js";
-import { type BlendEquilibrium, oneBlendPhase, quantityOf, splitAt } from "./blend-flash.js";
+import { type BlendEquilibrium, coldEndsOf, oneBlendPhase, quantityOfSplit, splitAt } from "./blend-flash.js";
 import type { BlendModel } from "./blend-model.js";
-import { edgesAtPressure } from "./edges.js";
+import { edgesAtPressure, lowestKnown, refuseTooCold } from "./edges.js";
 import { guessLiquidDensity, guessVapourDensity, liquidRoot, vapourRoot } from "./phase-density.js";
 import { singlePhaseRoot } from "./stability.js";
 
@@ -23,44 +23,63 @@ export function flashBlendPressure(
 ): BlendEquilibrium {
   const edges = edgesAtPressure(model, pressure);
   if (edges === undefined) return solveAlong(model, pressure, what, target, "only", range, Number.NaN);
-  if (edges.dense === undefined) {
-    // Colder than this, it would be a mixture of phases whose bubble point is not known, or below what was followed.
-    const minimum = Math.max(range.minimum, edges.thin?.point.temperature ?? model.envelope.coldest.dew);
+  const { dense, thin } = edges;
+  const ends = coldEndsOf(model, edges, pressure);
+  if (thin === undefined || ends === undefined) {
+    // Vapour down to the lowest temperature at which that is known.
+    const known = thin?.point.temperature ?? lowestKnown(model);
+    const minimum = Math.max(range.minimum, known);
+    const coldest = valueAlong(model, minimum, pressure, what, "vapour");
+    if (known > range.minimum && target < coldest) refuseTooCold(model, range.inputs);
     return solveAlong(model, pressure, what, target, "vapour", { ...range, minimum }, Number.NaN);
   }
-  const { dense, thin } = edges;
-  const low = quantityOf(model, dense.point.temperature, dense.point.density, what, 0);
-  const lowSlope = slopeOf(what, model.R, model.at);
-  const high = quantityOf(model, thin.point.temperature, thin.point.density, what, 1);
-  const highSlope = slopeOf(what, model.R, model.at);
-  if (target >= low && target <= high) {
-    return { phases: 2, split: splitAt(model, edges, { what: "pressure", value: pressure }, what, target) };
+  const { R } = model;
+  const high = quantityOfSplit(model, ends.thin, what);
+  const alone = dense?.line === thin.line || pressure > model.envelope.critical.pressure;
+  if (target > high) {
+    const T = thin.point.temperature;
+    const slope = slopeOf(what, R, model.evaluate(T, thin.point.density));
+    const start = T + (target - high) / slope;
+    return solveAlong(
+      model,
+      pressure,
+      what,
+      target,
+      alone ? "only" : "vapour",
+      { ...range, minimum: T },
+      start,
+    );
   }
-  const single = dense.line === thin.line || pressure > model.envelope.critical.pressure;
-  return target < low
-    ? solveAlong(
-        model,
-        pressure,
-        what,
-        target,
-        single ? "only" : "liquid",
-        { ...range, maximum: dense.point.temperature },
-        dense.point.temperature + (target - low) / lowSlope,
-      )
-    : solveAlong(
-        model,
-        pressure,
-        what,
-        target,
-        single ? "only" : "vapour",
-        { ...range, minimum: thin.point.temperature },
-        thin.point.temperature + (target - high) / highSlope,
-      );
+  const low = quantityOfSplit(model, ends.dense, what);
+  if (target >= low) {
+    return { phases: 2, split: splitAt(model, ends, { what: "pressure", value: pressure }, what, target) };
+  }
+  if (dense === undefined) {
+    refuseTooCold(model, range.inputs);
+  }
+  const T = dense.point.temperature;
+  const slope = slopeOf(what, R, model.evaluate(T, dense.point.density));
+  const start = T + (target - low) / slope;
+  return solveAlong(
+    model,
+    pressure,
+    what,
+    target,
+    alone ? "only" : "liquid",
+    { ...range, maximum: T },
+    start,
+  );
 }
 
 function slopeOf(what: Property, R: number, at: Evaluation): number {
   const cp = R * isobaricHeatCapacity(at);
   return what === "enthalpy" ? cp : cp / at.T;
+}
+
+/** The property at a temperature of the isobar, on one side of the two-phase region. */
+function valueAlong(model: BlendModel, T: number, pressure: number, what: Property, side: Side): number {
+  const at = model.evaluate(T, densityAlong(model, T, pressure, side));
+  return what === "enthalpy" ? model.R * T * enthalpy(at) : model.R * entropy(at);
 }
 
 /** Searches the isobar, on one side of the two-phase region, for the temperature of a property. */

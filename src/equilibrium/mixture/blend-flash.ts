@@ -1,10 +1,21 @@
-import { compressibility, enthalpy, entropy } from "../../equation/index.js";
-import { NoSuchStateError, NotConvergedError } from "../../units/index.js";
+import { enthalpy, entropy, internalEnergy } from "../../equation/index.js";
+import { attempt, NoSuchStateError, NotConvergedError } from "../../units/index.js";
 import type { BlendModel } from "./blend-model.js";
-import { type Edges, edgesAtPressure, edgesAtTemperature, refuseTwoLiquids, splitAtEdge } from "./edges.js";
+import {
+  type Edges,
+  edgesAtPressure,
+  edgesAtTemperature,
+  lowestKnown,
+  mayHaveTwoLiquids,
+  type PressureEdges,
+  refuseTooCold,
+  refuseTwoLiquids,
+  splitAtEdge,
+} from "./edges.js";
+import { slopeOf } from "./phase-density.js";
 import { densityOf, type Hold, type PhaseSplit, phaseSplit, solveSplit } from "./phase-split.js";
 import { setVolumes, splitFromTrial } from "./split-guess.js";
-import { findTrial, singlePhaseRoot } from "./stability.js";
+import { findTrial, isSplitLiquid, singlePhaseRoot } from "./stability.js";
 
 /** A solved state of a blend, molar basis. */
 export type BlendEquilibrium =
@@ -40,112 +51,173 @@ export function flashBlendTemperaturePressure(
   const thinner = Math.min(densityOf(split.liquid), densityOf(split.vapour));
   system.liquid.mixture.setComposition(z);
   if (thinner > liquidLike * system.liquid.mixture.rhor) refuseTwoLiquids(inputs);
+  refuseUnstable(model, split, inputs);
   return { phases: 2, split };
 }
 
 function splitBetweenEdges(model: BlendModel, T: number, pressure: number): PhaseSplit | undefined {
   const edges = edgesAtTemperature(model, T);
   if (edges === undefined) return undefined;
-  const hold: Hold = { what: "temperature", value: T };
-  const [low, high] = [Math.log(edges.thin.point.pressure), Math.log(edges.dense.point.pressure)];
-  const fraction = (high - Math.log(pressure)) / (high - low);
-  if (!(fraction > 0 && fraction < 1)) return undefined;
-  return splitAlong(model, edges, hold, { what: "pressure", value: pressure }, fraction, high, (p) => ({
-    what: "pressure",
-    value: Math.exp(p),
-  }));
+  const ends = { dense: splitAtEdge(model, edges.dense), thin: splitAtEdge(model, edges.thin) };
+  return splitBetween(model, ends, { what: "temperature", value: T }, "pressure", pressure);
+}
+
+/**
+ * Refuses a split whose liquid would itself split: between edges that are stable, too, the model may have two liquids
+ * beside the vapour.
+ */
+function refuseUnstable(
+  { system }: BlendModel,
+  { temperature, pressure, liquid }: PhaseSplit,
+  inputs: Readonly<Record<string, number>>,
+): void {
+  const density = densityOf(liquid);
+  const x = liquid.map((c) => c / density);
+  const P = pressure / (system.R * temperature);
+  if (isSplitLiquid(system, x, temperature, P, density)) refuseTwoLiquids(inputs);
 }
 
 /** The state at a temperature and a molar density. */
 export function flashBlendTemperatureDensity(model: BlendModel, T: number, rho: number): BlendEquilibrium {
+  if (mayHaveTwoLiquids(model, T)) {
+    if (isStableAlone(model, T, rho)) return oneBlendPhase(T, rho);
+    refuseTwoLiquids({ temperature: T, density: rho * model.molarMass });
+  }
   const edges = edgesAtTemperature(model, T);
   if (edges === undefined || rho >= edges.dense.point.density || rho <= edges.thin.point.density) {
     return oneBlendPhase(T, rho);
   }
   const hold: Hold = { what: "temperature", value: T };
-  return { phases: 2, split: splitAt(model, edges, hold, "volume", 1 / rho) };
+  return { phases: 2, split: splitAt(model, endsOf(model, edges), hold, "volume", 1 / rho) };
+}
+
+/** Whether the blend as one phase of a density passes the tangent-plane test at the pressure it has there. */
+function isStableAlone({ system, z }: BlendModel, T: number, rho: number): boolean {
+  const { mixture, at } = system.liquid;
+  mixture.setComposition(z);
+  mixture.evaluateFixed(T, rho, at);
+  const { pressure: P } = at;
+  return P > 0 && slopeOf(at) > 0 && findTrial(system, z, T, P, rho) === undefined;
 }
 
 /** The two-phase state at a temperature or pressure with a quality by mass, 0 and 1 included. */
 export function flashBlendQuality(model: BlendModel, hold: Hold, quality: number): BlendEquilibrium {
+  const inputs = { [hold.what]: hold.value, quality };
   const edges =
     hold.what === "temperature" ? edgesAtTemperature(model, hold.value) : edgesAtPressure(model, hold.value);
-  const inputs = { [hold.what]: hold.value, quality };
   if (edges === undefined) throw new NoSuchStateError(inputs, "liquid and vapour do not coexist there");
-  if (edges.dense === undefined) {
-    const { coldest } = model.envelope;
-    throw new NoSuchStateError(inputs, `its bubble point would lie below ${coldest.bubble} K`);
-  }
-  if (edges.dense.line === edges.thin.line) {
+  const { dense, thin } = edges;
+  if (thin !== undefined && dense?.line === thin.line) {
     throw new NoSuchStateError(
       inputs,
       "between the critical point and the end of the two-phase region a quality is met twice or not at all; give the density instead",
     );
   }
-  return { phases: 2, split: splitAt(model, edges, hold, "massQuality", quality) };
+  const ends = coldEndsOf(model, edges, hold.value);
+  if (ends === undefined || quality < massQualityOf(model, ends.dense)) {
+    refuseTooCold(model, inputs);
+  }
+  return { phases: 2, split: splitAt(model, ends, hold, "massQuality", quality) };
 }
 
 type Extensive = "volume" | "massQuality" | "enthalpy" | "entropy" | "internalEnergy";
 
-/** The split between two edges at which a quantity of the whole, which rises from one to the other, has a value. */
+/** Two solved splits on an isotherm or isobar between which others lie; the denser is the colder on an isobar. */
+export interface SplitEnds {
+  readonly dense: PhaseSplit;
+  readonly thin: PhaseSplit;
+}
+
+/** Both edges as ends. */
+export function endsOf(model: BlendModel, { dense, thin }: Edges): SplitEnds {
+  return { dense: splitAtEdge(model, dense), thin: splitAtEdge(model, thin) };
+}
+
+/**
+ * The ends of the part of an isobar in two phases that is known: where the bubble point is too cold, from the lowest known
+ * temperature on. Undefined where that leaves nothing.
+ */
+export function coldEndsOf(model: BlendModel, edges: PressureEdges, pressure: number): SplitEnds | undefined {
+  const { dense, thin } = edges;
+  if (thin === undefined) return undefined;
+  if (dense !== undefined) return endsOf(model, { dense, thin });
+  const T = lowestKnown(model);
+  if (!(T < thin.point.temperature)) return undefined;
+  // Where even that has two liquids, nothing between is known.
+  const found = attempt(() => flashBlendTemperaturePressure(model, T, pressure));
+  if (!found.ok || found.value.phases === 1) return undefined;
+  return { dense: found.value.split, thin: splitAtEdge(model, thin) };
+}
+
+/** The split between two ends at which a quantity of the whole, which rises from one to the other, has a value. */
 export function splitAt(
   model: BlendModel,
-  edges: Edges,
+  ends: SplitEnds,
   hold: Hold,
   what: Extensive,
   value: number,
 ): PhaseSplit {
-  const dense = quantityOf(model, edges.dense.point.temperature, edges.dense.point.density, what, 0);
-  const thin = quantityOf(model, edges.thin.point.temperature, edges.thin.point.density, what, 1);
-  const fraction = (value - dense) / (thin - dense);
-  if (fraction === 0) return splitAtEdge(model, edges.dense);
-  if (fraction === 1) return splitAtEdge(model, edges.thin);
-  const target: Hold = { what, value };
-  const found = splitAlong(model, edges, hold, target, fraction, dense, (v) => ({ what, value: v }));
-  if (found === undefined) {
-    throw new NotConvergedError(`liquid and vapour of ${model.name}`, {
-      [hold.what]: hold.value,
-      [what]: value,
-    });
-  }
+  const found = splitBetween(model, ends, hold, what, value);
+  const inputs = { [hold.what]: hold.value, [what]: value };
+  if (found === undefined) throw new NotConvergedError(`liquid and vapour of ${model.name}`, inputs);
+  refuseUnstable(model, found, inputs);
   return found;
 }
 
-/** A quantity of the whole in one phase, per mole; a quality is that of the edge. */
-export function quantityOf(
-  model: BlendModel,
-  T: number,
-  rho: number,
-  what: Extensive,
-  edgeQuality: 0 | 1,
-): number {
-  if (what === "massQuality") return edgeQuality;
-  if (what === "volume") return 1 / rho;
-  const at = model.evaluate(T, rho);
-  if (what === "entropy") return model.R * entropy(at);
-  const h = enthalpy(at);
-  return model.R * T * (what === "enthalpy" ? h : h - compressibility(at));
+/** A quantity of the whole in two phases, per mole. */
+export function quantityOfSplit(model: BlendModel, split: PhaseSplit, what: Extensive): number {
+  if (what === "massQuality") return massQualityOf(model, split);
+  if (what === "volume") return split.liquidVolume + split.vapourVolume;
+  const part = (concentrations: Float64Array, volume: number): number => {
+    if (volume === 0) return 0;
+    const rho = densityOf(concentrations);
+    const x = concentrations.map((c) => c / rho);
+    const R = model.system.liquid.mixture.gasConstantOf(x);
+    const at = model.evaluatePhase(split.temperature, rho, x);
+    if (what === "entropy") return volume * rho * R * entropy(at);
+    const energy = what === "enthalpy" ? enthalpy(at) : internalEnergy(at);
+    return volume * rho * R * split.temperature * energy;
+  };
+  return part(split.liquid, split.liquidVolume) + part(split.vapour, split.vapourVolume);
+}
+
+function massQualityOf(model: BlendModel, split: PhaseSplit): number {
+  const { molarMass } = model.system.liquid.mixture;
+  let liquid = 0;
+  let vapour = 0;
+  molarMass.forEach((M, i) => {
+    liquid += M * split.liquid[i]! * split.liquidVolume;
+    vapour += M * split.vapour[i]! * split.vapourVolume;
+  });
+  return vapour / (liquid + vapour);
 }
 
 const mostHalvings = 10;
 
-/** Tries the target from a mean of both edges, then step by step from the denser edge. */
-function splitAlong(
+/** Tries the target from a mean of both ends, then step by step from the denser end. */
+function splitBetween(
   model: BlendModel,
-  edges: Edges,
+  ends: SplitEnds,
   hold: Hold,
-  target: Hold,
-  fraction: number,
-  denseCoordinate: number,
-  at: (coordinate: number) => Hold,
+  what: Extensive | "pressure",
+  value: number,
 ): PhaseSplit | undefined {
   const { system } = model;
-  const guess = meanSplit(model, edges, fraction);
+  // Pressure falls from the denser end on; its logarithm is the coordinate.
+  const coordinateOf = (split: PhaseSplit): number =>
+    what === "pressure" ? Math.log(split.pressure) : quantityOfSplit(model, split, what);
+  const at = (c: number): Hold => ({ what, value: what === "pressure" ? Math.exp(c) : c });
+  const start = coordinateOf(ends.dense);
+  const end = what === "pressure" ? Math.log(value) : value;
+  const fraction = (end - start) / (coordinateOf(ends.thin) - start);
+  if (fraction === 0) return ends.dense;
+  if (fraction === 1) return ends.thin;
+  const target: Hold = { what, value };
+  const guess = meanSplit(model, ends, Math.min(Math.max(fraction, 0), 1));
   if (hold.what === "temperature") guess.temperature = hold.value;
   if (solveSplit(system, guess, [hold, target])) return guess;
-  let from = splitAtEdge(model, edges.dense);
-  let coordinate = denseCoordinate;
-  const end = target.what === "pressure" ? Math.log(target.value) : target.value;
+  let from = ends.dense;
+  let coordinate = start;
   for (let halving = 0; halving < mostHalvings; ) {
     const next = halving === 0 ? end : coordinate + (end - coordinate) / 2 ** halving;
     const candidate = copySplit(from);
@@ -161,10 +233,8 @@ function splitAlong(
   return undefined;
 }
 
-/** Concentrations between those of both edges, by logarithms, with volumes by the lever rule. */
-function meanSplit(model: BlendModel, edges: Edges, fraction: number): PhaseSplit {
-  const dense = splitAtEdge(model, edges.dense);
-  const thin = splitAtEdge(model, edges.thin);
+/** Concentrations between those of both ends, by logarithms, with volumes by the lever rule. */
+function meanSplit(model: BlendModel, { dense, thin }: SplitEnds, fraction: number): PhaseSplit {
   const split = phaseSplit(model.z);
   const between = (left: number, right: number): number => left * (right / left) ** fraction;
   split.temperature = between(dense.temperature, thin.temperature);

@@ -3,6 +3,7 @@ import type { BlendModel } from "./blend-model.js";
 import type { BoundaryPoint } from "./envelope.js";
 import type { IncipientPoint } from "./incipient.js";
 import { densityOf, type PhaseSplit, phaseSplit } from "./phase-split.js";
+import { maySplit } from "./stability.js";
 
 /** Both ends of the two-phase region on an isotherm (the denser first) or an isobar (the colder first). */
 export interface Edges {
@@ -13,12 +14,6 @@ export interface Edges {
 /** So near the ends of the two-phase region, relative, both phases are too alike to tell apart. */
 const tooNear = 1e-5;
 
-/**
- * Above this reduced temperature no pair with parameters has two liquids, so nothing needs to be tested; the highest
- * seen in a sweep of all pairs is 0.66.
- */
-const mayHaveTwoLiquids = 0.75;
-
 /** Refuses a state at which the model has two liquids. */
 export function refuseTwoLiquids(inputs: Readonly<Record<string, number>>): never {
   throw new NoSuchStateError(
@@ -27,18 +22,40 @@ export function refuseTwoLiquids(inputs: Readonly<Record<string, number>>): neve
   );
 }
 
+/** Whether the liquids of a boundary at a temperature may split in two. */
+export function mayHaveTwoLiquids(model: BlendModel, T: number): boolean {
+  const { envelope } = model;
+  return maySplit(model.system, T) && T <= envelope.oneLiquidFrom;
+}
+
 /** All bubble and dew points at a temperature or a pressure, none of them of a liquid that would split in two. */
-export function boundaryPointsAt(
+function boundaryPointsAt(
   model: BlendModel,
   what: "temperature" | "pressure",
   value: number,
 ): readonly BoundaryPoint[] {
   const { envelope } = model;
   const found = what === "temperature" ? envelope.atTemperature(value) : envelope.atPressure(value);
-  const suspect = mayHaveTwoLiquids * envelope.critical.temperature;
-  if (found.some(({ point }) => point.temperature < suspect && point.temperature <= envelope.oneLiquidFrom)) {
-    refuseTwoLiquids({ [what]: value });
-  }
+  return found.filter(({ point }) => !mayHaveTwoLiquids(model, point.temperature));
+}
+
+/**
+ * The bubble or dew point at a temperature or a pressure. Beyond the critical point a line turns back: of two points the
+ * one that continues the line from below.
+ */
+export function linePointAt(
+  model: BlendModel,
+  line: BoundaryPoint["line"],
+  what: "temperature" | "pressure",
+  value: number,
+): BoundaryPoint {
+  const { envelope } = model;
+  const other = what === "temperature" ? "pressure" : "temperature";
+  const [found] = (what === "temperature" ? envelope.atTemperature(value) : envelope.atPressure(value))
+    .filter((each) => each.line === line)
+    .sort((left, right) => left.point[other] - right.point[other]);
+  if (found === undefined) return refuse(model, { [what]: value }, 0);
+  if (mayHaveTwoLiquids(model, found.point.temperature)) refuseTwoLiquids({ [what]: value });
   return found;
 }
 
@@ -50,6 +67,7 @@ export function edgesAtTemperature(model: BlendModel, T: number): Edges | undefi
   if (T < lowest) {
     throw new NoSuchStateError({ temperature: T }, `bubble and dew lines are known down to ${lowest} K only`);
   }
+  if (mayHaveTwoLiquids(model, T)) refuseTwoLiquids({ temperature: T });
   const found = boundaryPointsAt(model, "temperature", T);
   const edges = pairOf(found, (left, right) => right.point.density - left.point.density);
   if (edges === undefined) {
@@ -59,23 +77,37 @@ export function edgesAtTemperature(model: BlendModel, T: number): Edges | undefi
   return edges;
 }
 
-/** The edges at a pressure, Pa; of a pressure below the coldest bubble point that is known, the dew point alone. */
-export type PressureEdges = Edges | { readonly dense: undefined; readonly thin: BoundaryPoint | undefined };
+/** The edges at a pressure, Pa; the dense one is undefined where it is too cold to be known. */
+export interface PressureEdges {
+  readonly dense: BoundaryPoint | undefined;
+  readonly thin: BoundaryPoint | undefined;
+}
 
 /** The edges at a pressure, Pa; undefined above the highest at which two phases exist. */
 export function edgesAtPressure(model: BlendModel, pressure: number): PressureEdges | undefined {
   const { envelope } = model;
   if (pressure > envelope.cricondenbar.pressure) return undefined;
   const found = boundaryPointsAt(model, "pressure", pressure);
-  if (pressure < envelope.coldest.bubblePressure) {
-    return { dense: undefined, thin: found.find(({ line }) => line === "dew") };
-  }
   const edges = pairOf(found, (left, right) => left.point.temperature - right.point.temperature);
-  if (edges === undefined) {
-    if (pressure > envelope.cricondenbar.pressure * (1 - tooNear)) return undefined;
-    refuse(model, { pressure }, found.length);
-  }
-  return edges;
+  if (edges !== undefined) return edges;
+  if (pressure > envelope.cricondenbar.pressure * (1 - tooNear)) return undefined;
+  const isCold = pressure < envelope.critical.pressure / 2 && found.every(({ line }) => line === "dew");
+  if (isCold && found.length <= 1) return { dense: undefined, thin: found[0] };
+  return refuse(model, { pressure }, found.length);
+}
+
+/** Refuses a state that is colder than the lines are known. */
+export function refuseTooCold(model: BlendModel, inputs: Readonly<Record<string, number>>): never {
+  const lowest = lowestKnown(model);
+  if (mayHaveTwoLiquids(model, lowest)) refuseTwoLiquids(inputs);
+  throw new NoSuchStateError(inputs, `its temperature would lie below ${lowest} K`);
+}
+
+/** The lowest temperature at which both lines are known and no liquid splits in two, K. */
+export function lowestKnown(model: BlendModel): number {
+  const { coldest, oneLiquidFrom } = model.envelope;
+  const followed = Math.max(coldest.bubble, coldest.dew);
+  return Math.max(followed, oneLiquidFrom);
 }
 
 function pairOf(

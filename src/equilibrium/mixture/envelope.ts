@@ -13,7 +13,7 @@ import { copyPoint, type IncipientPoint, solveIncipient } from "./incipient.js";
 import { type MixtureCriticalPoint, solveMixtureCritical } from "./mixture-critical.js";
 import type { MixtureModel } from "./mixture-model.js";
 import { densityOf } from "./phase-split.js";
-import { findTrial } from "./stability.js";
+import { isSplitLiquid, maySplit } from "./stability.js";
 
 /** Which side of the critical point a point of the boundary lies on. */
 export type BoundaryLine = "bubble" | "dew";
@@ -124,32 +124,25 @@ export class Envelope {
   /**
    * The temperature above which the liquids of both lines are stable, K: colder, the model lets some of them split into
    * two liquids. Found by the tangent-plane test at the solved points, on first use; exact to the distance between them.
+   * A line may leave stability and come back to it, so that no point can be left out.
    */
   get oneLiquidFrom(): number {
     this.#oneLiquidFrom ??= Math.max(
-      ...[this.#stretches.slice(0, this.#crossing), this.#stretches.slice(this.#crossing + 1).reverse()].map(
-        (line) =>
-          this.#stableFrom(
-            line.flatMap(({ from, to }) => (from.temperature < to.temperature ? [from, to] : [to, from])),
-          ),
-      ),
+      0,
+      ...this.points
+        .filter(({ point }) => maySplit(this.#model, point.temperature) && this.#hasSplitLiquid(point))
+        .map(({ point }) => point.temperature),
     );
     return this.#oneLiquidFrom;
   }
 
-  /** Lowest temperature of points, coldest first, from which on all are stable; 0 where the first one is. */
-  #stableFrom(points: readonly IncipientPoint[]): number {
+  #hasSplitLiquid({ temperature, pressure, parent, density, concentrations }: IncipientPoint): boolean {
     const model = this.#model;
-    let lowest = 0;
-    for (const { temperature, pressure, parent, density, concentrations } of points) {
-      const isLiquid = density > densityOf(concentrations);
-      const liquid = isLiquid ? parent : concentrations.map((c) => c / densityOf(concentrations));
-      const rho = isLiquid ? density : densityOf(concentrations);
-      const P = pressure / (model.R * temperature);
-      if (findTrial(model, liquid, temperature, P, rho) === undefined) return lowest;
-      lowest = temperature;
-    }
-    return lowest;
+    const P = pressure / (model.R * temperature);
+    const incipient = densityOf(concentrations);
+    if (density > incipient) return isSplitLiquid(model, parent, temperature, P, density);
+    const x = concentrations.map((c) => c / incipient);
+    return isSplitLiquid(model, x, temperature, P, incipient);
   }
 
   /** The solved points along the boundary. */

@@ -1,7 +1,7 @@
 import type { MixtureEvaluation } from "../../equation/index.js";
 import { solveLinear } from "./linear.js";
 import type { MixtureModel, PhaseEquation } from "./mixture-model.js";
-import { isOuterLiquid } from "./phase-density.js";
+import { isLocallyStable, isOuterLiquid } from "./phase-density.js";
 
 /** Which phase there is only a trace of: the vapour at a bubble point, the liquid at a dew point. */
 export type Incipient = "vapour" | "liquid";
@@ -191,6 +191,7 @@ function finish(model: MixtureModel, point: IncipientPoint, held: Held): boolean
   }
   if (!(gap > trivial)) return false;
   const thinner = parent.rho < incipient.rho ? parent : incipient;
+  if (!isLocallyStable(thinner, model.liquid.mixture.ratio)) return false;
   point.pressure = held.what === "pressure" ? held.value : thinner.pressure * model.R * point.temperature;
   return point.pressure > 0 && Number.isFinite(point.pressure) && isOuterLiquid(model, point.pressure);
 }

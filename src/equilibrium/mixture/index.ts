@@ -11,10 +11,10 @@ export { flashBlendPressure } from "./blend-flash-pressure.js";
 export { BlendModel } from "./blend-model.js";
 export { boundaryAtPressure, boundaryAtTemperature } from "./boundary.js";
 export {
-  boundaryPointsAt,
   edgesAtPressure,
   edgesAtTemperature,
   incipientFractions,
+  linePointAt,
   splitAtEdge,
 } from "./edges.js";
 export type { BoundaryLine, BoundaryPoint, Envelope, Extreme } from "./envelope.js";

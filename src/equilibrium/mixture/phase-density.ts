@@ -139,6 +139,26 @@ export function isOuterLiquid(model: MixtureModel, pressure: number): boolean {
   return Math.abs(found / rho - 1) < sameRoot;
 }
 
+/**
+ * Whether a phase just evaluated keeps together: its Helmholtz energy is convex in the concentrations. A vapour in
+ * equilibrium always does; inside the dome, within 5 % of the critical temperature of unlike components, there are
+ * phases that satisfy every condition of equilibrium and do not.
+ */
+export function isLocallyStable({ x, hessian }: MixtureEvaluation, ratio: Float64Array): boolean {
+  const count = x.length;
+  // Cholesky's factors of √(xᵢxⱼ) ρ ∂μᵢ/∂ρⱼ, which exist where all eigenvalues are positive.
+  const factor = new Float64Array(count * count);
+  for (let i = 0; i < count; i++) {
+    for (let j = 0; j <= i; j++) {
+      let sum = Math.sqrt(x[i]! * x[j]!) * hessian[i * count + j]! + (i === j ? ratio[i]! : 0);
+      for (let k = 0; k < j; k++) sum -= factor[i * count + k]! * factor[j * count + k]!;
+      if (i === j && !(sum > 0)) return false;
+      factor[i * count + j] = i === j ? Math.sqrt(sum) : sum / factor[j * count + j]!;
+    }
+  }
+  return true;
+}
+
 /** Start of a search for a vapour: never above its density where an ideal gas would be. */
 export function guessVapourDensity({ mixture }: PhaseEquation, P: number): number {
   return Math.min(P, 0.4 * mixture.rhor);

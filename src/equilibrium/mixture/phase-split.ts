@@ -1,7 +1,7 @@
 import { type MixtureEvaluation, type MixtureIdeal, noMixtureIdeal } from "../../equation/index.js";
 import { solveLinear } from "./linear.js";
 import type { MixtureModel, PhaseEquation } from "./mixture-model.js";
-import { isOuterLiquid } from "./phase-density.js";
+import { isLocallyStable, isOuterLiquid } from "./phase-density.js";
 
 /** One mole of a mixture in two phases: concentrations, mol/m3, and what volume each phase has, m3. Mutable. */
 export interface PhaseSplit {
@@ -274,7 +274,7 @@ export function solveSplit(model: MixtureModel, split: PhaseSplit, holds: readon
   return false;
 }
 
-/** A volume below zero by less than this part of the whole is none. */
+/** An amount below zero by less than this part of the whole is none. */
 const none = 1e-9;
 
 function finish(model: MixtureModel, split: PhaseSplit, holds: readonly [Hold, Hold]): boolean {
@@ -287,11 +287,12 @@ function finish(model: MixtureModel, split: PhaseSplit, holds: readonly [Hold, H
   if (!(gap > trivial)) return false;
   const held = holds.find(({ what }) => what === "pressure");
   split.pressure = held?.value ?? model.vapour.at.pressure * model.R * split.temperature;
-  const volume = split.liquidVolume + split.vapourVolume;
-  if (!(split.pressure > 0 && split.liquidVolume > -none * volume && split.vapourVolume > -none * volume)) {
-    return false;
-  }
-  return isOuterLiquid(model, split.pressure);
+  const isWhole =
+    split.liquidVolume * densityOf(split.liquid) > -none &&
+    split.vapourVolume * densityOf(split.vapour) > -none;
+  if (!(split.pressure > 0 && isWhole)) return false;
+  const { vapour } = model;
+  return isLocallyStable(vapour.at, vapour.mixture.ratio) && isOuterLiquid(model, split.pressure);
 }
 
 /**

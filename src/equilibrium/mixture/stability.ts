@@ -22,6 +22,12 @@ export interface SinglePhaseRoot {
   readonly alone: boolean;
 }
 
+/**
+ * At a higher temperature than this, reduced by its own reducing temperature, no liquid of any pair with parameters was
+ * seen to split in two in a sweep over all of them: 0.69 was the highest.
+ */
+const suspectBelow = 0.72;
+
 /** Rounds of substitution before and after Newton's method has had its try. */
 const firstRounds = 8;
 const mostRounds = 60;
@@ -63,6 +69,7 @@ export function singlePhaseRoot(
  * Trials start vapour-like, liquid-like, and nearly pure in each component, which finds second liquids.
  *
  * @param density - The phase's molar density at (T, p), mol/m3.
+ * @param among - Which trials to make: of a liquid in equilibrium with its vapour a second liquid alone is in question.
  * @source Michelsen, M. L., Fluid Phase Equilib. 9 (1982) 1, for the test and the substitution.
  */
 export function findTrial(
@@ -71,6 +78,7 @@ export function findTrial(
   T: number,
   P: number,
   density: number,
+  among: "all phases" | "second liquids" = "all phases",
 ): Trial | undefined {
   const { count, liquid, scratch } = model;
   const { ratio } = liquid.mixture;
@@ -78,12 +86,15 @@ export function findTrial(
   liquid.mixture.evaluate(T, scratch, liquid.at);
   const target = new Float64Array(count);
   for (let i = 0; i < count; i++) target[i] = ratio[i]! * Math.log(scratch[i]!) + liquid.at.mu[i]!;
-  const raoult = Float64Array.from(model.pure, (_, i) => componentPressure(model, i, T));
-  const pressure = P * model.R * T;
-  const starts: { readonly root: Root; readonly amounts: Float64Array }[] = [
-    { root: "vapour", amounts: x.map((xi, i) => (xi * raoult[i]!) / pressure) },
-    { root: "liquid", amounts: x.map((xi, i) => (xi * pressure) / raoult[i]!) },
-  ];
+  const starts: { readonly root: Root; readonly amounts: Float64Array }[] = [];
+  if (among === "all phases") {
+    const ratios = Float64Array.from(
+      model.pure,
+      (_, i) => componentPressure(model, i, T) / (P * model.R * T),
+    );
+    starts.push({ root: "vapour", amounts: x.map((xi, i) => xi * ratios[i]!) });
+    starts.push({ root: "liquid", amounts: x.map((xi, i) => xi / ratios[i]!) });
+  }
   // A second liquid beside a liquid is nearly pure in one of the two least alike.
   for (let i = 0; i < count; i++) {
     starts.push({ root: "liquid", amounts: x.map((xi, j) => (i === j ? 1 : 1e-3 * xi)) });
@@ -93,6 +104,24 @@ export function findTrial(
     if (trial !== undefined) return trial;
   }
   return undefined;
+}
+
+/** Whether any mixture of the components might split into two liquids at a temperature. */
+export function maySplit({ pure }: MixtureModel, T: number): boolean {
+  return T < suspectBelow * Math.max(...pure.map(({ equation }) => equation.Tr));
+}
+
+/** Whether a liquid in equilibrium with vapour would rather be two: {@link findTrial} where that may be. */
+export function isSplitLiquid(
+  model: MixtureModel,
+  x: Float64Array,
+  T: number,
+  P: number,
+  density: number,
+): boolean {
+  const { mixture } = model.liquid;
+  mixture.setComposition(x);
+  return T < suspectBelow * mixture.Tr && findTrial(model, x, T, P, density, "second liquids") !== undefined;
 }
 
 function followTrial(
