@@ -3,6 +3,8 @@ import type { Exceptions } from "../tests/handbook/exceptions.js";
 import { roundedUp, sizeOf } from "../tests/handbook/limits.js";
 import type { Recorded } from "../tests/handbook/reference-library.js";
 import type { Check, PublishedCheck } from "../tests/handbook/verification.js";
+import { type BlendFindings, blendsText } from "./accuracy-blends.js";
+import { grouped, percent } from "./accuracy-text.js";
 
 /** Everything that the document is made of. */
 export interface Findings {
@@ -16,6 +18,7 @@ export interface Findings {
   readonly recorded: readonly Recorded[];
   /** Which library that is. */
   readonly recordedFrom: string;
+  readonly blends: BlendFindings;
 }
 
 /** The text of `docs/accuracy.md`. */
@@ -32,6 +35,7 @@ export function accuracyDocument(findings: Findings): string {
     ]),
     "### Sources",
     sourceList(sources),
+    blendsText(findings.blends),
     "## The same equations in many digits",
     evaluatedText(findings.evaluated),
     "## Published values",
@@ -54,22 +58,25 @@ here are rounded to two digits, the worst ones up; the tests fail when one of th
 
 const tablesAbout = `Saturation from 98 % of the critical temperature up is called near critical. Constants of one refrigerant
 are those of the equation: its own critical point, found where two derivatives of pressure vanish, and its lowest
-temperature as triple point. Less than 0.0001 %, or 0.00001 of another unit, is shown as 0. Values that lie outside the
-tolerance of their source are not in these lines: they are [exceptions](#exceptions), each with its cause.`;
+temperature as triple point. A blend stands here by its components, \`multi-fluid\`, with the critical point of the mixture,
+and, where it was published as one fluid, also by that equation, with the critical point as published; *fitted* marks
+numbers that one of its mixing parameters was fitted to, so that it proves nothing that they are met. Less than 0.0001 %,
+or 0.00001 of another unit, is shown as 0. Values that lie outside the tolerance of their source are not in these lines:
+they are [exceptions](#exceptions), each with its cause.`;
 
 function byFluid(comparisons: readonly Comparison[]): readonly (readonly [string, readonly Comparison[]])[] {
   return grouped(comparisons, ({ fluid, equation }) => `${fluid}, ${equation}`);
 }
 
 function deviationTable(comparisons: readonly Comparison[], sources: readonly string[]): string {
-  const lines = grouped(comparisons, ({ region, property, source }) => `${region}|${property}|${source}`).map(
+  const lines = grouped(comparisons, (one) => `${regionOf(one)}|${one.property}|${one.source}`).map(
     ([, group]) => {
       const [first] = group as [Comparison];
       const sizes = group.map(sizeOf);
       const worst = roundedUp(Math.max(...sizes));
       const mean = sizes.reduce((sum, size) => sum + size, 0) / sizes.length;
       const cells = [
-        first.region,
+        regionOf(first),
         words(first.property),
         String(group.length),
         shownDeviation(worst, first),
@@ -84,6 +91,10 @@ function deviationTable(comparisons: readonly Comparison[], sources: readonly st
     "| --- | --- | ---: | ---: | ---: | ---: |",
     ...lines,
   ].join("\n");
+}
+
+function regionOf({ region, isFitted }: Comparison): string {
+  return isFitted ? `${region}, fitted` : region;
 }
 
 /** Unit that readers expect, and its size in SI, of a property with an absolute tolerance. */
@@ -190,23 +201,4 @@ function readable(id: string): string {
     .replace(/([a-z])([A-Z])/g, (_, before: string, letter: string) => `${before} ${letter.toLowerCase()}`)
     .replace(/ temperature ([\d.]+)/, " at $1 K")
     .replace(/ pressure [\d.]+$/, "");
-}
-
-function percent(deviation: number): string {
-  const size = Number((Math.abs(deviation) * 100).toPrecision(2));
-  return `${deviation < 0 ? "−" : ""}${size} %`;
-}
-
-function grouped<Item>(
-  items: readonly Item[],
-  nameOf: (item: Item) => string,
-): readonly (readonly [string, readonly Item[]])[] {
-  const groups = new Map<string, Item[]>();
-  for (const item of items) {
-    const name = nameOf(item);
-    const group = groups.get(name);
-    if (group === undefined) groups.set(name, [item]);
-    else group.push(item);
-  }
-  return [...groups];
 }

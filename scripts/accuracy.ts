@@ -6,13 +6,18 @@
  */
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { compareTable } from "../tests/handbook/comparisons.js";
+import { blendChecks } from "../tests/handbook/blend-checks.js";
+import { compareCurves } from "../tests/handbook/blend-curves.js";
+import { type Comparison, compareTable } from "../tests/handbook/comparisons.js";
 import { criticalChecks } from "../tests/handbook/critical-checks.js";
-import { exceptionFor, readExceptions } from "../tests/handbook/exceptions.js";
+import { type Exceptions, exceptionFor, readExceptions } from "../tests/handbook/exceptions.js";
 import { limitsFile, limitsOf } from "../tests/handbook/limits.js";
+import { listedGlides, listedPoints } from "../tests/handbook/listings.js";
+import { pseudoPureBlends } from "../tests/handbook/pseudo-pure.js";
 import { ammoniaRecorded, recordingSource, waterRecorded } from "../tests/handbook/reference-library.js";
 import { readTables } from "../tests/handbook/rows.js";
 import { evaluatedChecks, publishedChecks } from "../tests/handbook/verification.js";
+import type { BlendFindings } from "./accuracy-blends.js";
 import { accuracyDocument } from "./accuracy-document.js";
 
 const documentFile = new URL("../docs/accuracy.md", import.meta.url);
@@ -22,12 +27,13 @@ function expectedFiles(): readonly (readonly [file: URL, text: string])[] {
   const exceptions = readExceptions();
   const compared = readTables().flatMap(compareTable);
   const comparisons = compared.filter((one) => exceptionFor(exceptions, one) === undefined);
+  const blends = blendFindings(compared, exceptions);
   const limits = {
     about:
       "Worst deviation seen of each property in each region, by fluid and equation, and source: relative, or in the " +
       "SI unit of the property where the tolerance of the row is absolute. Rounded up in the second digit; explained " +
       "exceptions are left out. Written by scripts/accuracy.ts; the tests fail when one is exceeded.",
-    limits: limitsOf(comparisons),
+    limits: limitsOf([...comparisons, ...blends.curves]),
   };
   return [
     [limitsFile, `${JSON.stringify(limits, undefined, 2)}\n`],
@@ -40,9 +46,22 @@ function expectedFiles(): readonly (readonly [file: URL, text: string])[] {
         published: publishedChecks(),
         recorded: [...ammoniaRecorded(), ...waterRecorded()],
         recordedFrom: recordingSource("ammonia"),
+        blends,
       }),
     ],
   ];
+}
+
+function blendFindings(compared: readonly Comparison[], exceptions: Exceptions): BlendFindings {
+  const tables = compared.filter(({ equation }) => equation === "multi-fluid");
+  return {
+    curves: pseudoPureBlends.flatMap(compareCurves),
+    tables,
+    exceptions: tables.filter((one) => exceptionFor(exceptions, one) !== undefined),
+    listings: listedPoints(),
+    glides: listedGlides(),
+    checks: blendChecks(),
+  };
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {

@@ -1,6 +1,6 @@
-import { listFluids } from "../../src/catalogue/index.js";
-import { type Refrigerant, refrigerant } from "../../src/state/index.js";
-import { blendConstantOf, constantOf, saturationValue, stateValue } from "./named-values.js";
+import { listBlends, listFluids } from "../../src/catalogue/index.js";
+import { type Refrigerant, refrigerant, type SinglePhaseState } from "../../src/state/index.js";
+import { constantOf, type Point, pseudoPureConstantOf, saturationValue, stateValue } from "./named-values.js";
 import { curvePressure, curveTemperature, onCurve, pseudoPure, pseudoPureBlends } from "./pseudo-pure.js";
 import type { Row, Values } from "./rows.js";
 
@@ -29,17 +29,19 @@ export interface Answer {
 /** Saturation from this share of the critical temperature up is called near critical: equations part there. */
 const nearCritical = 0.98;
 
-/** Answers a row as a user would ask: by name, in the reference state of the table; once by every equation. */
+/**
+ * Answers a row as a user would ask: by name, in the reference state of the table; once by every equation. A blend is
+ * computed from its components, and where it was published as one fluid also that way.
+ */
 export function answers(row: Row): readonly Answer[] {
-  if (pseudoPureBlends.includes(row.fluid)) return [answerOfBlend(row)];
   const { fluid, referenceState } = row;
+  const options = referenceState === null ? {} : { referenceState };
+  if (listBlends().some(({ designation }) => designation === fluid)) {
+    const fromComponents = answerOfBlend(refrigerant(fluid, options), row);
+    return pseudoPureBlends.includes(fluid) ? [answerOfPseudoPure(row), fromComponents] : [fromComponents];
+  }
   const equations = listFluids().filter(({ designation }) => designation === fluid);
-  return equations.map(({ equation }) =>
-    answerOfPure(
-      refrigerant(fluid, { equation, ...(referenceState === null ? {} : { referenceState }) }),
-      row,
-    ),
-  );
+  return equations.map(({ equation }) => answerOfPure(refrigerant(fluid, { equation, ...options }), row));
 }
 
 function answerOfPure(asked: Refrigerant, { kind, inputs }: Row): Answer {
@@ -67,36 +69,60 @@ function answerOfPure(asked: Refrigerant, { kind, inputs }: Row): Answer {
   }
 }
 
-function answerOfBlend({ fluid, kind, inputs, referenceState }: Row): Answer {
+function answerOfBlend(asked: Refrigerant, { kind, inputs }: Row): Answer {
+  const { equation } = asked;
+  if (kind === "constants") {
+    return { equation, region: () => "constants", value: (name) => constantOf(asked, name) };
+  }
+  if (kind === "single-phase") throw new Error("a single-phase row of a blend");
+  const at = saturationInput(inputs);
+  const { temperature, pressure } =
+    kind === "saturation" ? asked.saturation(at) : kind === "dew" ? asked.dew(at) : asked.bubble(at);
+  const point = bothLines(temperature, pressure, (line) =>
+    line === "bubble" ? asked.bubble({ temperature }).liquid : asked.dew({ temperature }).vapour,
+  );
+  return { equation, region: regionOn(kind), value: (name) => saturationValue(point, name) };
+}
+
+function answerOfPseudoPure({ fluid, kind, inputs, referenceState }: Row): Answer {
   const blend = pseudoPure(fluid, referenceState ?? "iir");
   const { equation } = blend.fluid;
   if (kind === "constants") {
-    return { equation, region: () => "constants", value: (name) => blendConstantOf(blend, name) };
+    return { equation, region: () => "constants", value: (name) => pseudoPureConstantOf(blend, name) };
   }
+  if (kind === "single-phase") throw new Error("a single-phase row of a blend");
   const curve = kind === "dew" ? blend.dew : blend.bubble;
   const at = saturationInput(inputs);
   const temperature = "temperature" in at ? at.temperature : curveTemperature(curve, at.pressure);
-  const point = {
+  const point = bothLines(temperature, curvePressure(curve, temperature), (line) =>
+    onCurve(blend, temperature, line === "bubble" ? "liquid" : "vapour"),
+  );
+  return { equation, region: regionOn(kind), value: (name) => saturationValue(point, name) };
+}
+
+/** The liquid of a blend's bubble line and the vapour of its dew line at one temperature, as the tables have them. */
+function bothLines(
+  temperature: number,
+  pressure: number,
+  on: (line: "bubble" | "dew") => SinglePhaseState,
+): Point {
+  return {
     temperature,
-    pressure: curvePressure(curve, temperature),
+    pressure,
     get liquid() {
-      return onCurve(blend, temperature, "liquid");
+      return on("bubble");
     },
     get vapour() {
-      return onCurve(blend, temperature, "vapour");
+      return on("dew");
     },
-    // At one temperature, as the tables have it.
     get latentHeat() {
       return this.vapour.enthalpy - this.liquid.enthalpy;
     },
   };
-  if (kind === "single-phase") throw new Error("a single-phase row of a blend");
-  const lines = { bubble: "bubble line", dew: "dew line", saturation: undefined } as const;
-  return {
-    equation,
-    region: (name) => lines[kind] ?? saturationRegion(name),
-    value: (name) => saturationValue(point, name),
-  };
+}
+
+function regionOn(kind: "bubble" | "dew" | "saturation"): Answer["region"] {
+  return kind === "saturation" ? saturationRegion : () => `${kind} line`;
 }
 
 function saturationRegion(property: string): Region {

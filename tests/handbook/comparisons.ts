@@ -1,4 +1,5 @@
 import { answers, type Region } from "./answers.js";
+import { isFittedTo } from "./listings.js";
 import type { Row, Table, Values } from "./rows.js";
 
 /** One printed value beside what Dewline gives. */
@@ -17,6 +18,8 @@ export interface Comparison {
   /** Computed less expected: over the expected if relative, else in the SI unit of the property. */
   readonly deviation: number;
   readonly isRelative: boolean;
+  /** True if a mixing parameter of the blend was fitted to this number: that it is met proves nothing. */
+  readonly isFitted: boolean;
   /** What the source's rounding and uncertainty allow. */
   readonly allowed: number;
 }
@@ -39,6 +42,7 @@ export function compareTable({ rows }: Table): readonly Comparison[] {
           region: region(property),
           deviation: relative === undefined ? difference : difference / expected,
           isRelative: relative !== undefined,
+          isFitted: isFittedTo(row),
         };
       }),
     );

@@ -38,7 +38,7 @@ export function stateValue(state: SinglePhaseState, name: string): number {
 }
 
 /** The standard atmosphere, Pa: what a normal boiling point is normal to (ISO 2533). */
-const atmosphere = 101325;
+export const atmosphere = 101325;
 
 /** A constant of a refrigerant by its name in the tables, SI. */
 export function constantOf(asked: Refrigerant, name: string): number {
@@ -53,6 +53,8 @@ export function constantOf(asked: Refrigerant, name: string): number {
       return asked.molarMass;
     case "normalBoilingPoint":
       return asked.saturation({ pressure: atmosphere }).temperature;
+    case "normalBubblePoint":
+      return asked.bubble({ pressure: atmosphere }).temperature;
     case "triplePointTemperature":
       return asked.limits.minimumTemperature;
     case "acentricFactor":
@@ -72,8 +74,8 @@ export function acentricFactor(
   return -1 - Math.log10(pressure / critical.pressure);
 }
 
-/** A constant of a blend. Its critical point is the published one, where both curves end. */
-export function blendConstantOf({ fluid, bubble, dew }: PseudoPure, name: string): number {
+/** A constant of a blend as one fluid. Its critical point is the published one, where both curves end. */
+export function pseudoPureConstantOf({ fluid, bubble, dew }: PseudoPure, name: string): number {
   switch (name) {
     case "criticalTemperature":
       return fluid.critical.temperature;

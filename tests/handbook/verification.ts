@@ -1,6 +1,12 @@
 import { readFileSync } from "node:fs";
 import { type Refrigerant, refrigerant, refrigerantFrom } from "../../src/state/index.js";
-import { acentricFactor, blendConstantOf, constantOf, saturationValue, stateValue } from "./named-values.js";
+import {
+  acentricFactor,
+  constantOf,
+  pseudoPureConstantOf,
+  saturationValue,
+  stateValue,
+} from "./named-values.js";
 import { curvePressure, onCurve, type PseudoPure, pseudoPure, pseudoPureBlends } from "./pseudo-pure.js";
 
 /** One printed number of `verification/` beside what Dewline gives, both in the unit of the print. */
@@ -145,7 +151,7 @@ function constantValue({ asked, blend }: Subject, property: string): { unit: str
     default:
       return {
         unit: "K",
-        computed: blend === undefined ? constantOf(asked, property) : blendConstantOf(blend, property),
+        computed: blend === undefined ? constantOf(asked, property) : pseudoPureConstantOf(blend, property),
       };
   }
 }
