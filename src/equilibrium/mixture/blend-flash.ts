@@ -203,15 +203,19 @@ function splitBetween(
   value: number,
 ): PhaseSplit | undefined {
   const { system } = model;
-  // Pressure falls from the denser end on; its logarithm is the coordinate.
-  const coordinateOf = (split: PhaseSplit): number =>
-    what === "pressure" ? Math.log(split.pressure) : quantityOfSplit(model, split, what);
-  const at = (c: number): Hold => ({ what, value: what === "pressure" ? Math.exp(c) : c });
-  const start = coordinateOf(ends.dense);
-  const end = what === "pressure" ? Math.log(value) : value;
-  const fraction = (end - start) / (coordinateOf(ends.thin) - start);
-  if (fraction === 0) return ends.dense;
-  if (fraction === 1) return ends.thin;
+  const valueOf = (split: PhaseSplit): number =>
+    what === "pressure" ? split.pressure : quantityOfSplit(model, split, what);
+  // Pressure falls and volume rises from the denser end on by orders of magnitude: steps are of their logarithms.
+  const isLogarithmic = what === "pressure" || what === "volume";
+  const coordinateOf = (v: number): number => (isLogarithmic ? Math.log(v) : v);
+  const at = (c: number): Hold => ({ what, value: isLogarithmic ? Math.exp(c) : c });
+  const [first, last] = [valueOf(ends.dense), valueOf(ends.thin)];
+  if (value === first) return ends.dense;
+  if (value === last) return ends.thin;
+  const start = coordinateOf(first);
+  const end = coordinateOf(value);
+  const fraction =
+    what === "pressure" ? (end - start) / (coordinateOf(last) - start) : (value - first) / (last - first);
   const target: Hold = { what, value };
   const guess = meanSplit(model, ends, Math.min(Math.max(fraction, 0), 1));
   if (hold.what === "temperature") guess.temperature = hold.value;

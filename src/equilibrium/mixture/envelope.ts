@@ -36,6 +36,10 @@ const mostStretches = 400;
 const starts = [1, 1.05, 1.1, 1.2, 1.3, 1.5];
 /** The boundary reaches a little below its lowest temperature, so that this itself lies on it. */
 const beyond = 0.999;
+/** Phases nearer to each other than this, in the logarithm of a concentration, are not told apart. */
+const tooAlike = 3e-3;
+/** The ends themselves lie a rounding inside what was followed. */
+const inside = 1 + 1e-9;
 /** Rounds of the search for a turning point. */
 const refinements = 12;
 
@@ -114,10 +118,10 @@ export class Envelope {
     const { from } = this.#stretches[0]!;
     const { to } = this.#stretches[this.#stretches.length - 1]!;
     return {
-      bubble: from.temperature,
-      dew: to.temperature,
-      bubblePressure: from.pressure,
-      dewPressure: to.pressure,
+      bubble: from.temperature * inside,
+      dew: to.temperature * inside,
+      bubblePressure: from.pressure * inside,
+      dewPressure: to.pressure * inside,
     };
   }
 
@@ -161,10 +165,13 @@ export class Envelope {
     const held = what === "temperature" ? ({ what } as const) : ({ what, value } as const);
     return this.#stretches.flatMap((stretch, index) =>
       crossingsOn(stretch, what, value).flatMap((guess) => {
-        const line = this.#lineOf(stretch, index, guess);
-        const point = labelled(guess, line);
+        const point = labelled(guess, this.#lineOf(stretch, index, guess));
         if (what === "temperature") point.temperature = value;
-        return solveIncipient(this.#model, point, held) ? [{ line, point }] : [];
+        if (!solveIncipient(this.#model, point, held)) return [];
+        // Only now is it sure on which side of the critical point it lies; too near to it there are no sides.
+        if (Math.abs(ratioOf(point, stretch.component)) < tooAlike) return [];
+        const line = this.#lineOf(stretch, index, point);
+        return [{ line, point: labelled(point, line) }];
       }),
     );
   }

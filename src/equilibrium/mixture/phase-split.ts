@@ -274,11 +274,25 @@ export function solveSplit(model: MixtureModel, split: PhaseSplit, holds: readon
   return false;
 }
 
+function exchangePhases(split: PhaseSplit): void {
+  const { liquidVolume } = split;
+  const liquid = Float64Array.from(split.liquid);
+  split.liquid.set(split.vapour);
+  split.vapour.set(liquid);
+  split.liquidVolume = split.vapourVolume;
+  split.vapourVolume = liquidVolume;
+}
+
 /** An amount below zero by less than this part of the whole is none. */
 const none = 1e-9;
 
 function finish(model: MixtureModel, split: PhaseSplit, holds: readonly [Hold, Hold]): boolean {
   for (const { what, value } of holds) if (what === "temperature") split.temperature = value;
+  if (densityOf(split.liquid) < densityOf(split.vapour)) {
+    // The phases came out in each other's place. Where their ratio was asked for, it is now that of the wrong one.
+    if (holds.some(({ what }) => what === "massQuality" || what === "vapourFraction")) return false;
+    exchangePhases(split);
+  }
   evaluateSplit(model, split);
   let gap = 0;
   for (let i = 0; i < model.count; i++) {
