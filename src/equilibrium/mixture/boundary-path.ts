@@ -31,6 +31,8 @@ const shortestStep = 1e-5;
 const farOff = 0.05;
 /** Never solve nearer than this to the critical point, where both phases are one. */
 const critical = 0.03;
+/** The critical point is crossed from here to there: beside it lie turning points, which a longer cubic would misplace. */
+const beside = 0.12;
 
 /**
  * Follows a phase boundary from a solved point, through the critical point if it comes to one, where the parent changes
@@ -66,6 +68,8 @@ export function* followBoundary(
     let rough = 0;
     while (to === undefined) {
       end = start + sign * length;
+      if (start * sign < -1.5 * beside) end = sign * Math.min(end * sign, -beside);
+      else if (start * sign < 0) end = sign * Math.min(Math.max(end * sign, critical), beside);
       if (Math.abs(end) < critical) end = sign * critical;
       const expected = copyPoint(from);
       applyStep(expected, slope!, start - end);

@@ -71,7 +71,10 @@ export function edgesAtTemperature(model: BlendModel, T: number): Edges | undefi
   const found = boundaryPointsAt(model, "temperature", T);
   const edges = pairOf(found, (left, right) => right.point.density - left.point.density);
   if (edges === undefined) {
-    if (T > envelope.cricondentherm.temperature * (1 - tooNear)) return undefined;
+    const { critical, cricondentherm } = envelope;
+    // Beside the critical point liquid and vapour are not told apart, and all is one phase.
+    const isBeside = Math.abs(T / critical.temperature - 1) < tooNear;
+    if (isBeside || T > cricondentherm.temperature * (1 - tooNear)) return undefined;
     refuse(model, { temperature: T }, found.length);
   }
   return edges;
@@ -90,7 +93,8 @@ export function edgesAtPressure(model: BlendModel, pressure: number): PressureEd
   const found = boundaryPointsAt(model, "pressure", pressure);
   const edges = pairOf(found, (left, right) => left.point.temperature - right.point.temperature);
   if (edges !== undefined) return edges;
-  if (pressure > envelope.cricondenbar.pressure * (1 - tooNear)) return undefined;
+  const isBeside = Math.abs(pressure / envelope.critical.pressure - 1) < tooNear;
+  if (isBeside || pressure > envelope.cricondenbar.pressure * (1 - tooNear)) return undefined;
   const isCold = pressure < envelope.critical.pressure / 2 && found.every(({ line }) => line === "dew");
   if (isCold && found.length <= 1) return { dense: undefined, thin: found[0] };
   return refuse(model, { pressure }, found.length);

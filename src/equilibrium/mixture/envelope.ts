@@ -38,6 +38,8 @@ const starts = [1, 1.05, 1.1, 1.2, 1.3, 1.5];
 const beyond = 0.999;
 /** Phases nearer to each other than this, in the logarithm of a concentration, are not told apart. */
 const tooAlike = 3e-3;
+/** A temperature or pressure this near, relative, is the one that was asked for. */
+const met = 1e-12;
 /** The ends themselves lie a rounding inside what was followed. */
 const inside = 1 + 1e-9;
 /** Rounds of the search for a turning point. */
@@ -167,13 +169,41 @@ export class Envelope {
       crossingsOn(stretch, what, value).flatMap((guess) => {
         const point = labelled(guess, this.#lineOf(stretch, index, guess));
         if (what === "temperature") point.temperature = value;
-        if (!solveIncipient(this.#model, point, held)) return [];
+        const isSolved =
+          solveIncipient(this.#model, point, held) || this.#solveByRatio(point, stretch, guess, what, value);
+        if (!isSolved) return [];
         // Only now is it sure on which side of the critical point it lies; too near to it there are no sides.
         if (Math.abs(ratioOf(point, stretch.component)) < tooAlike) return [];
         const line = this.#lineOf(stretch, index, point);
         return [{ line, point: labelled(point, line) }];
       }),
     );
+  }
+
+  /**
+   * Beside the critical point temperature and pressure hardly tell one point from the next: there the ratio is held, and
+   * moved until the value is met.
+   */
+  #solveByRatio(
+    point: IncipientPoint,
+    stretch: Stretch,
+    guess: IncipientPoint,
+    what: "temperature" | "pressure",
+    value: number,
+  ): boolean {
+    const { component } = stretch;
+    const index = guess.parent.length + (what === "temperature" ? 1 : 2);
+    let ratio = ratioOf(guess, component);
+    setPoint(point, guess);
+    for (let round = 0; round < refinements; round++) {
+      if (!solveIncipient(this.#model, point, { what: "ratio", component, value: ratio })) return false;
+      const miss = Math.log(point[what] / value);
+      if (Math.abs(miss) < met) return true;
+      const slope = slopeBy(this.#model, point, component)?.[index];
+      if (slope === undefined || slope === 0) return false;
+      ratio = Math.min(Math.max(ratio - miss / slope, stretch.start), stretch.end);
+    }
+    return false;
   }
 
   #lineOf({ component }: Stretch, index: number, point: IncipientPoint): BoundaryLine {
@@ -216,6 +246,13 @@ export class Envelope {
     }
     return found;
   }
+}
+
+function setPoint(point: IncipientPoint, from: IncipientPoint): void {
+  point.temperature = from.temperature;
+  point.pressure = from.pressure;
+  point.density = from.density;
+  point.concentrations.set(from.concentrations);
 }
 
 function labelled(point: IncipientPoint, line: BoundaryLine): IncipientPoint {

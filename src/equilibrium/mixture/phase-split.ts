@@ -253,12 +253,13 @@ export function solveSplit(model: MixtureModel, split: PhaseSplit, holds: readon
   for (let step = 0; step < mostSteps; step++) {
     system.fill(split, holds);
     if (!solveLinear(system.jacobian, residual, width)) return false;
-    const volume = Math.max(split.liquidVolume + split.vapourVolume, 1e-12);
-    let size = Math.abs(residual[width - 1]!) * 4;
+    // Volumes count by the amounts in them: a cold vapour takes up a million times the volume of its liquid.
+    let size = Math.max(
+      4 * Math.abs(residual[width - 1]!),
+      Math.abs(residual[2 * count]!) * densityOf(split.liquid),
+      Math.abs(residual[2 * count + 1]!) * densityOf(split.vapour),
+    );
     for (let k = 0; k < 2 * count; k++) size = Math.max(size, Math.abs(residual[k]!));
-    const volumeChange =
-      Math.max(Math.abs(residual[2 * count]!), Math.abs(residual[2 * count + 1]!)) / volume;
-    size = Math.max(size, volumeChange);
     if (!Number.isFinite(size)) return false;
     const factor = size > longest ? longest / size : 1;
     for (let i = 0; i < count; i++) {
