@@ -1,7 +1,7 @@
 /**
  * Checks `data/` as a whole: every file that a literal or a yardstick is made of is well formed, every source key is in
- * `data/sources.json`, every listed source is used, every departure function serves a pair, and the generated literals
- * are fresh.
+ * `data/sources.json`, every listed source is used, every departure function serves a pair, every regressed pair comes of
+ * a described fit to points that there are, and the generated literals are fresh.
  *
  * `tsx scripts/check-data.ts` lists what is wrong and fails when anything is.
  */
@@ -13,6 +13,9 @@ import { parseBlendData } from "../src/catalogue/schema-blend.js";
 import { parseClassData, parseDepartureData, parsePairData } from "../src/catalogue/schema-pair.js";
 import { readBibliography, readSources, sourceProblems } from "./bibliography.js";
 import { staleFiles } from "./build-fluids.js";
+import { fitProblems } from "./fit-pair/check-fits.js";
+import { parseEquilibria } from "./fit-pair/data-schema.js";
+import { parseFit } from "./fit-pair/fit-schema.js";
 import { readFolder } from "./read-data.js";
 
 /** Everything that is wrong, one sentence each. */
@@ -21,11 +24,14 @@ export function dataProblems(): readonly string[] {
   const used = new Set<string>();
   const problems = sourceProblems(readSources());
   /** What the files of a folder are; a file that is not well formed is told of and left out. */
-  const parseAll = <Parsed>(folder: string, parse: (json: unknown) => Parsed): readonly Parsed[] =>
+  const parseAll = <Parsed>(
+    folder: string,
+    parse: (json: unknown, name: string) => Parsed,
+  ): readonly Parsed[] =>
     readFolder(folder).flatMap(([file, json]) => {
       for (const key of sourceKeysOf(json)) used.add(key);
       try {
-        return [parse(json)];
+        return [parse(json, file.replace(/\.json$/, ""))];
       } catch (error) {
         problems.push(`data/${folder}/${file}: ${error instanceof Error ? error.message : String(error)}`);
         return [];
@@ -39,6 +45,12 @@ export function dataProblems(): readonly string[] {
   const pairs: readonly Pair[] = parseAll("pairs", (json) => parsePairData(json, departures, bibliography));
   parseAll("blends", (json) => parseBlendData(json, { fluids, pairs }, bibliography));
   const classes = parseAll("mixing", (json) => parseClassData(json, bibliography));
+  const sets = parseAll(
+    "equilibria",
+    (json, name) => [name, parseEquilibria(json, fluids, bibliography)] as const,
+  );
+  const fits = parseAll("fits", (json, name) => [name, parseFit(json)] as const);
+  problems.push(...fitProblems({ fits: new Map(fits), sets: new Map(sets), pairs }));
   const designations = new Set(fluids.map(({ designation }) => designation));
   problems.push(
     ...unknownFluids(
