@@ -45,7 +45,9 @@ export function azeotropes(
     ],
     options,
   );
-  if (!(mixture instanceof BlendRefrigerant) || mixture.model.system.count !== 2) {
+  // A designated blend was taken apart, and a refrigerant named twice counts once: neither leaves two halves.
+  const halves = Object.values(mixture.composition).every((fraction) => Math.abs(fraction - 0.5) < 1e-9);
+  if (!(mixture instanceof BlendRefrigerant) || mixture.model.system.count !== 2 || !halves) {
     throw new InputError([
       { path: "components", value: components, expected: "two different pure refrigerants" },
     ]);

@@ -14,7 +14,7 @@ import {
   MixtureModel,
   type SearchRange,
 } from "../equilibrium/index.js";
-import { attempt, type Outcome } from "../units/index.js";
+import { attempt, NoSuchStateError, type Outcome } from "../units/index.js";
 import { type BlendOwner, massFractionsOf } from "./blend-owner.js";
 import { BlendRanges } from "./blend-ranges.js";
 import { specificOffsetsFor } from "./blend-reference.js";
@@ -135,12 +135,20 @@ export class BlendRefrigerant implements Refrigerant, BlendOwner {
   get referenceState(): ReferenceState {
     if (this.#reference !== undefined) return this.#reference;
     const isLiquidAtZero =
-      this.limits.minimumTemperature <= iirTemperature && this.critical.temperature > iirTemperature;
+      this.limits.minimumTemperature <= iirTemperature &&
+      this.#model.envelope.critical.temperature > iirTemperature;
     return isLiquidAtZero ? "iir" : "nbp";
   }
 
   get critical(): { readonly temperature: number; readonly pressure: number; readonly density: number } {
-    const { temperature, pressure, density } = this.#model.envelope.critical;
+    const { critical, openFrom } = this.#model.envelope;
+    if (openFrom !== undefined) {
+      throw new NoSuchStateError(
+        this.composition,
+        `the bubble and dew lines of this mixture model do not meet in a critical point; they are known up to ${openFrom.temperature} K`,
+      );
+    }
+    const { temperature, pressure, density } = critical;
     return { temperature, pressure, density: density * this.molarMass };
   }
 

@@ -51,7 +51,7 @@ interface Share {
  * import { bar, blend } from "dewline";
  *
  * const mine = blend([["R-32", 0.6], ["R-1234yf", 0.4]]);
- * mine.dew({ pressure: bar(9) }).temperature // → 280.5 K
+ * mine.dew({ pressure: bar(9) }).temperature // → 281.8 K
  * ```
  */
 export function blend(parts: readonly BlendPart[], options: OwnBlendOptions = {}): Refrigerant {

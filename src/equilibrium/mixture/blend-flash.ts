@@ -5,6 +5,7 @@ import {
   type Edges,
   edgesAtPressure,
   edgesAtTemperature,
+  isBesideCritical,
   lowestKnown,
   mayHaveTwoLiquids,
   type PressureEdges,
@@ -45,6 +46,8 @@ export function flashBlendTemperaturePressure(
   if (trial === undefined) return oneBlendPhase(T, root.density);
   const split = splitFromTrial(system, z, T, pressure, trial) ?? splitBetweenEdges(model, T, pressure);
   if (split === undefined) {
+    // Beside the critical point two phases are not told apart, by temperature and density neither.
+    if (isBesideCritical(model, T)) return oneBlendPhase(T, root.density);
     if (root.root === "liquid" && trial.root === "liquid") refuseTwoLiquids(inputs);
     throw new NotConvergedError(`liquid and vapour of ${model.name}`, inputs);
   }

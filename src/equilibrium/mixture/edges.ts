@@ -50,6 +50,7 @@ export function linePointAt(
   value: number,
 ): BoundaryPoint {
   const { envelope } = model;
+  refuseOpen(model, what, value);
   const other = what === "temperature" ? "pressure" : "temperature";
   const [found] = (what === "temperature" ? envelope.atTemperature(value) : envelope.atPressure(value))
     .filter((each) => each.line === line)
@@ -59,9 +60,28 @@ export function linePointAt(
   return found;
 }
 
+/** Whether a temperature is so near the critical one that liquid and vapour are not told apart: all is one phase there. */
+export function isBesideCritical({ envelope }: BlendModel, T: number): boolean {
+  return Math.abs(T / envelope.critical.temperature - 1) < tooNear;
+}
+
+/** Beyond the highest point that was reached of lines that do not meet, by this factor, all is one phase again. */
+const surelyAbove = { temperature: 1.05, pressure: 1.3 } as const;
+
+/** Refuses what lies between the ends of lines that do not meet. */
+function refuseOpen(model: BlendModel, what: "temperature" | "pressure", value: number): void {
+  const { openFrom, critical } = model.envelope;
+  if (openFrom === undefined || value <= openFrom[what] || value > surelyAbove[what] * critical[what]) return;
+  throw new NoSuchStateError(
+    { [what]: value },
+    `the bubble and dew lines of this mixture model are known up to ${openFrom[what]} only: they do not meet`,
+  );
+}
+
 /** The edges at a temperature, K; undefined above the highest at which two phases exist. */
 export function edgesAtTemperature(model: BlendModel, T: number): Edges | undefined {
   const { envelope } = model;
+  refuseOpen(model, "temperature", T);
   if (T > envelope.cricondentherm.temperature) return undefined;
   const lowest = Math.max(envelope.coldest.bubble, envelope.coldest.dew);
   if (T < lowest) {
@@ -71,10 +91,8 @@ export function edgesAtTemperature(model: BlendModel, T: number): Edges | undefi
   const found = boundaryPointsAt(model, "temperature", T);
   const edges = pairOf(found, (left, right) => right.point.density - left.point.density);
   if (edges === undefined) {
-    const { critical, cricondentherm } = envelope;
-    // Beside the critical point liquid and vapour are not told apart, and all is one phase.
-    const isBeside = Math.abs(T / critical.temperature - 1) < tooNear;
-    if (isBeside || T > cricondentherm.temperature * (1 - tooNear)) return undefined;
+    if (isBesideCritical(model, T) || T > envelope.cricondentherm.temperature * (1 - tooNear))
+      return undefined;
     refuse(model, { temperature: T }, found.length);
   }
   return edges;
@@ -89,6 +107,7 @@ export interface PressureEdges {
 /** The edges at a pressure, Pa; undefined above the highest at which two phases exist. */
 export function edgesAtPressure(model: BlendModel, pressure: number): PressureEdges | undefined {
   const { envelope } = model;
+  refuseOpen(model, "pressure", pressure);
   if (pressure > envelope.cricondenbar.pressure) return undefined;
   const found = boundaryPointsAt(model, "pressure", pressure);
   const edges = pairOf(found, (left, right) => left.point.temperature - right.point.temperature);

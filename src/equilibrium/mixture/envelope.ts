@@ -9,11 +9,11 @@ import {
   slopeBy,
   turningsOn,
 } from "./boundary-path.js";
-import { copyPoint, type IncipientPoint, solveIncipient } from "./incipient.js";
+import { copyPoint, type Incipient, type IncipientPoint, solveIncipient } from "./incipient.js";
 import { type MixtureCriticalPoint, solveMixtureCritical } from "./mixture-critical.js";
 import type { MixtureModel } from "./mixture-model.js";
 import { densityOf } from "./phase-split.js";
-import { isSplitLiquid, maySplit } from "./stability.js";
+import { findTrial, isSplitLiquid, maySplit } from "./stability.js";
 
 /** Which side of the critical point a point of the boundary lies on. */
 export type BoundaryLine = "bubble" | "dew";
@@ -50,15 +50,20 @@ const refinements = 12;
  * point to its coldest dew point, every end of a stretch a solved point.
  */
 export class Envelope {
-  /** The critical point. */
+  /** The critical point; where the lines do not meet, the highest temperature and pressure that they reach. */
   readonly critical: MixtureCriticalPoint;
+  /**
+   * Where the lines do not meet, K and Pa up to which both are known. Beside its critical point a mixture model can have a
+   * false third phase, from features that an equation has at its own: R-744 among R-32 and R-125 brings one.
+   */
+  readonly openFrom: Extreme | undefined;
   /** Highest temperature at which liquid and vapour coexist. */
   readonly cricondentherm: Extreme;
   /** Highest pressure at which they do. */
   readonly cricondenbar: Extreme;
   readonly #model: MixtureModel;
   readonly #stretches: readonly Stretch[];
-  /** Index of the stretch on which both phases become one. */
+  /** Index of the stretch on which both phases become one; between two indices where there is none. */
   readonly #crossing: number;
   #oneLiquidFrom: number | undefined;
 
@@ -67,7 +72,9 @@ export class Envelope {
     stretches: readonly Stretch[],
     crossing: number,
     critical: MixtureCriticalPoint,
+    openFrom: Extreme | undefined,
   ) {
+    this.openFrom = openFrom;
     this.#model = model;
     this.#stretches = stretches;
     this.#crossing = crossing;
@@ -77,27 +84,45 @@ export class Envelope {
   }
 
   /**
-   * Follows the boundary of a composition from a lowest temperature, K. Undefined where it cannot be followed from there
-   * through a critical point and back.
+   * Follows the boundary of a composition from a lowest temperature, K, through the critical point and back; where that
+   * does not lead through, both lines as far as each goes. Undefined where there is nothing to follow.
    */
   static of(model: MixtureModel, z: Float64Array, minimumTemperature: number): Envelope | undefined {
     for (const ratio of starts) {
       const first = boundaryAtTemperature(model, "vapour", z, beyond * ratio * minimumTemperature);
       if (first === undefined) continue;
       const stretches: Stretch[] = [];
+      let isDone = false;
       for (const stretch of followBoundary(model, first, 1)) {
         stretches.push(stretch);
-        const isDone = stretch.end > 0 && stretch.to.temperature < beyond * minimumTemperature;
+        isDone = stretch.end > 0 && stretch.to.temperature < beyond * minimumTemperature;
         if (isDone || stretches.length >= mostStretches) break;
       }
+      if (!isDone) continue;
       const index = stretches.findIndex(({ start, end }) => start < 0 && end > 0);
       const crossing = stretches[index];
       if (crossing === undefined) continue;
       const start = pointOn(crossing, crossing.start / (crossing.start - crossing.end));
       const critical = solveMixtureCritical(model, z, start);
-      if (critical !== undefined) return new Envelope(model, stretches, index, critical);
+      if (critical !== undefined) return new Envelope(model, stretches, index, critical, undefined);
     }
-    return undefined;
+    return Envelope.#open(model, z, minimumTemperature);
+  }
+
+  /** Both lines, each from its own cold end to where it turns or its liquid is no longer stable. */
+  static #open(model: MixtureModel, z: Float64Array, minimumTemperature: number): Envelope | undefined {
+    const bubble = risingLine(model, z, "vapour", beyond * minimumTemperature);
+    const dew = risingLine(model, z, "liquid", beyond * minimumTemperature);
+    const tops = [bubble, dew].flatMap((line) => line.slice(-1).map(({ to }) => to));
+    if (tops.length < 2) return undefined;
+    model.liquid.mixture.setComposition(z);
+    const ends = (pick: (...values: number[]) => number): Extreme => ({
+      temperature: pick(...tops.map(({ temperature }) => temperature)),
+      pressure: pick(...tops.map(({ pressure }) => pressure)),
+    });
+    const critical = { ...ends(Math.max), density: model.liquid.mixture.rhor };
+    const stretches = [...bubble, ...dew.map(reversed).reverse()];
+    return new Envelope(model, stretches, bubble.length - 0.5, critical, ends(Math.min));
   }
 
   /** All points of the boundary at a temperature, K, solved, in the order in which the boundary was followed. */
@@ -246,6 +271,50 @@ export class Envelope {
     }
     return found;
   }
+}
+
+/** A line from its cold end up, as far as temperature rises and the liquid passes the tangent-plane test. */
+function risingLine(
+  model: MixtureModel,
+  z: Float64Array,
+  incipient: Incipient,
+  lowest: number,
+): readonly Stretch[] {
+  const first = boundaryAtTemperature(model, incipient, z, lowest);
+  if (first === undefined) return [];
+  const line: Stretch[] = [];
+  for (const stretch of followBoundary(model, first, incipient === "vapour" ? 1 : -1)) {
+    const { from, to } = stretch;
+    const rises = to.temperature > from.temperature && turningsOn(stretch, "temperature").length === 0;
+    if (!rises || line.length >= mostStretches) break;
+    line.push(stretch);
+  }
+  while (line.length > 0 && !hasStableLiquid(model, line[line.length - 1]!.to)) line.pop();
+  return line;
+}
+
+/** Whether the liquid of a solved point passes the tangent-plane test. */
+function hasStableLiquid(
+  model: MixtureModel,
+  { temperature, pressure, parent, density, concentrations }: IncipientPoint,
+): boolean {
+  const incipientDensity = densityOf(concentrations);
+  const isLiquid = density > incipientDensity;
+  const x = isLiquid ? parent : concentrations.map((c) => c / incipientDensity);
+  const P = pressure / (model.R * temperature);
+  return findTrial(model, x, temperature, P, isLiquid ? density : incipientDensity) === undefined;
+}
+
+function reversed({ component, from, to, start, end, startSlope, endSlope }: Stretch): Stretch {
+  return {
+    component,
+    from: to,
+    to: from,
+    start: end,
+    end: start,
+    startSlope: endSlope,
+    endSlope: startSlope,
+  };
 }
 
 function setPoint(point: IncipientPoint, from: IncipientPoint): void {

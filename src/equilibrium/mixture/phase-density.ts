@@ -120,7 +120,7 @@ export function guessLiquidDensity(
   return delta * mixture.rhor;
 }
 
-/** Above this reduced temperature no equation has a second loop inside the dome, and roots lie too near for a search. */
+/** Below this reduced temperature the liquid root is found from outside whatever lies inside the dome. */
 const loopFree = 0.95;
 /** A search from outside ends at the same root within this, or at another one far away. */
 const sameRoot = 1e-4;
@@ -133,7 +133,8 @@ export function isOuterLiquid(model: MixtureModel, pressure: number): boolean {
   const liquid = model.liquid.at.rho > model.vapour.at.rho ? model.liquid : model.vapour;
   const { T, rho, x } = liquid.at;
   liquid.mixture.setComposition(x);
-  if (T > loopFree * liquid.mixture.Tr) return true;
+  // Nearer to the critical point its root lies too near the others for a search: there it has to keep together.
+  if (T > loopFree * liquid.mixture.Tr) return isLocallyStable(liquid.at, liquid.mixture.ratio);
   const start = guessLiquidDensity(model, liquid, x, T);
   const found = liquidRoot(liquid.mixture, T, pressure / (model.R * T), Math.max(start, rho), liquid.at);
   return Math.abs(found / rho - 1) < sameRoot;
