@@ -17,6 +17,7 @@ import {
   thermometerUncertainty,
 } from "./instrument.js";
 import { checkGauge, checkReading, checkThermometer } from "./instrument-checks.js";
+import { mixtureModelInput } from "./mixture-model.js";
 import { type SaturationEnd, saturationSlope } from "./saturation-slope.js";
 import { shownCelsius, shownKilopascal, shownWithUncertainty } from "./shown.js";
 import { checkAtmosphere } from "./site.js";
@@ -56,7 +57,10 @@ export interface LineReading {
   readonly thermometer: Thermometer;
   /** Temperature of the air around the pipe, K; when given, a bare clamp far from it is warned of. */
   readonly ambientTemperature?: Temperature;
-  /** Standard uncertainty of the saturation temperature from the equation of state, K, with its source. */
+  /**
+   * Standard uncertainty of the saturation temperature from the equation of state, K, with its source. Of a blend it is
+   * otherwise taken from the stated deviation of its mixture model.
+   */
   readonly equationUncertainty?: {
     readonly standardUncertainty: TemperatureDifference;
     readonly source: string;
@@ -174,7 +178,10 @@ export function evaluateLineReading(
   const assumptions = [
     "Pressure and temperature were read at the same point, with the system running steadily.",
   ];
-  if (reading.equationUncertainty === undefined) {
+  const { mixing } = refrigerant;
+  if (reading.equationUncertainty === undefined && mixing !== undefined) {
+    inputs.push(mixtureModelInput(refrigerant, mixing, pressure, -sign * slope));
+  } else if (reading.equationUncertainty === undefined) {
     assumptions.push("The equation of state is taken as exact beside the instruments.");
   } else {
     inputs.push({

@@ -15,6 +15,7 @@ import {
 } from "../units/index.js";
 import { halfWidthUncertainty, type Thermometer, thermometerUncertainty } from "./instrument.js";
 import { checkThermometer } from "./instrument-checks.js";
+import { mixtureModelInput } from "./mixture-model.js";
 import { saturationSlope } from "./saturation-slope.js";
 import { shown, shownCelsius, shownKilopascal } from "./shown.js";
 import { checkAtmosphere } from "./site.js";
@@ -82,7 +83,8 @@ export interface StandingPressureResult extends Uncertainty {
  * known, the pressure lies between dew and bubble pressure: the middle is given and the spread counts as uncertainty.
  *
  * @param system - Refrigerant, temperature (K), contents and site.
- * @returns Pressures in Pa with expanded uncertainty (k = 2) from temperature and air pressure.
+ * @returns Pressures in Pa with expanded uncertainty (k = 2) from temperature and air pressure; of a blend also from the
+ * stated deviation of its mixture model.
  * @throws {@link InputError} `malformed-input`, all problems at once.
  * @throws {@link OutOfRangeError} `out-of-range` beyond the equation of state; also for `liquid-present` above the
  * critical temperature.
@@ -128,6 +130,10 @@ export function standingPressure(system: StandingSystem): StandingPressureResult
       sensitivity: 1,
       because: `between dew and bubble pressure, ± ${shown(rest.spread)} Pa`,
     });
+  }
+  const { mixing } = refrigerant;
+  if (rest.state === "liquid-present" && mixing !== undefined) {
+    inputs.push(mixtureModelInput(refrigerant, mixing, rest.pressure, 1));
   }
   const uncertainty = combineUncertainties(inputs);
   const gaugePressure = toGauge(rest.pressure, atmosphere.pressure);

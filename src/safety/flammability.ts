@@ -45,7 +45,7 @@ export interface FlammabilityFacts {
 }
 
 /**
- * Safety class and flammability of the pure refrigerants, with the source of every fact.
+ * Safety class and flammability of the pure refrigerants and the designated blends, with the source of every fact.
  *
  * @returns One entry a refrigerant, in the order of the designations.
  */
@@ -55,7 +55,9 @@ export function listFlammabilityFacts(): readonly FlammabilityFacts[] {
 }
 
 /**
- * Safety class and flammability of one pure refrigerant.
+ * Safety class and flammability of one refrigerant, pure or a designated blend.
+ *
+ * Those of a blend are its own, from tests of its worst case; they do not follow from its components.
  *
  * @param designation - As in ISO 817, such as `R-32`.
  * @throws {@link InputError} `malformed-input` when nothing is known of that designation.

@@ -110,7 +110,7 @@ function isAzeotropeDesignation(designation: string): boolean {
 }
 
 /** The pair of two fluids in a list, in either order. */
-export function pairAmong(pairs: readonly Pair[], first: Fluid, second: Fluid): Pair | undefined {
+function pairAmong(pairs: readonly Pair[], first: Fluid, second: Fluid): Pair | undefined {
   const names = [first.designation, second.designation];
   return pairs.find(({ between }) => between.every((name) => names.includes(name)));
 }

@@ -187,8 +187,11 @@ export interface PhaseBoundary {
 
 /** A bubble or dew point: the blend as one phase, and the other phase that begins to form. */
 export interface PhaseBoundaryPoint {
+  /** Which side of the critical point it lies on. */
   readonly line: "bubble" | "dew";
+  /** Temperature, K. */
   readonly temperature: Temperature;
+  /** Absolute pressure, Pa. */
   readonly pressure: Pressure;
   /** Density of the blend, kg/m3. */
   readonly density: Density;

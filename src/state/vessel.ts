@@ -1,12 +1,4 @@
-import {
-  boundaryAtTemperature,
-  densityOf,
-  type MixtureModel,
-  type PhaseSplit,
-  phaseSplit,
-  type VesselContents,
-  vesselContents,
-} from "../equilibrium/index.js";
+import { boundaryAtTemperature, densityOf, type PhaseSplit, vesselContents } from "../equilibrium/index.js";
 import {
   type Mass,
   NotConvergedError,
@@ -127,26 +119,11 @@ export class VesselSearch {
     };
   }
 
-  /**
-   * Between the densities of dew and bubble point an equation may have a branch that passes for a phase, at a pressure out
-   * of this world: there nothing but a split is taken.
-   */
-  #search(system: MixtureModel, z: Float64Array, volume: number): VesselContents | undefined {
-    const T = this.#temperature;
-    if (this.#near !== undefined) {
-      const found = vesselContents(system, z, T, volume, this.#near);
-      if (found === undefined || found.phases === 2) return found;
-    }
-    const between = startBetween(system, z, T, volume);
-    const found = vesselContents(system, z, T, volume, between);
-    return between !== undefined && found?.phases === 1 ? undefined : found;
-  }
-
   #blendContents(blend: BlendRefrigerant, masses: Masses): Vessel {
     const temperature = this.#temperature;
     const { model } = blend;
     const { amount, z } = amountsOf(blend, masses);
-    const found = this.#search(model.system, z, this.#volume / amount);
+    const found = vesselContents(model.system, z, temperature, this.#volume / amount, this.#near);
     if (found === undefined) {
       throw new NotConvergedError(`liquid and vapour of what is left of ${blend.designation}`, {
         temperature,
@@ -195,28 +172,4 @@ function amountsOf(
   // A component that is gone leaves a trace: every condition of equilibrium holds its logarithm.
   const z = amounts.map((each) => Math.max(each / amount, 1e-30));
   return { amount, z };
-}
-
-/** A start for the two phases of one mole where its density lies between those of dew and bubble point; else undefined. */
-function startBetween(
-  system: MixtureModel,
-  z: Float64Array,
-  temperature: Temperature,
-  volume: number,
-): PhaseSplit | undefined {
-  const bubble = boundaryAtTemperature(system, "vapour", z, temperature);
-  const dew = boundaryAtTemperature(system, "liquid", z, temperature);
-  if (bubble === undefined || dew === undefined) return undefined;
-  const share = (volume - 1 / bubble.density) / (1 / dew.density - 1 / bubble.density);
-  if (!(share > 0 && share < 1)) return undefined;
-  const split = phaseSplit(z);
-  split.temperature = temperature;
-  const between = (left: number, right: number): number => left * (right / left) ** share;
-  z.forEach((fraction, i) => {
-    split.liquid[i] = between(bubble.density * fraction, dew.concentrations[i]!);
-    split.vapour[i] = between(bubble.concentrations[i]!, dew.density * fraction);
-  });
-  split.liquidVolume = (1 - share) / densityOf(split.liquid);
-  split.vapourVolume = share / densityOf(split.vapour);
-  return split;
 }

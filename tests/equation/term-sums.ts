@@ -23,7 +23,7 @@ export function evaluateAt(equation: Equation, tau: number, delta: number): Deri
 }
 
 /** Every term of a fluid as a residual part of its own. */
-export function singleTerms({ residual }: Fluid): readonly ResidualPart[] {
+export function singleTerms({ residual }: Pick<Fluid, "residual">): readonly ResidualPart[] {
   const { power, doubleExp = [], gaussian = [], reciprocalBell = [], nonAnalytic = [] } = residual;
   return [
     ...power.map((row) => ({ power: [row] })),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type StandingSystem, standingPressure, tryStandingPressure } from "../../src/field/index.js";
 import { r32 } from "../../src/fluids/r-32.js";
-import { refrigerantFrom } from "../../src/state/index.js";
+import { refrigerantFrom, refrigerant as toRefrigerant } from "../../src/state/index.js";
 import { celsius, type InputError, litre } from "../../src/units/index.js";
 import { changed } from "./changed.js";
 
@@ -81,6 +81,33 @@ describe("standing pressure", () => {
       (0.01 * 1689.62e3) / Math.sqrt(3),
       1e-5,
     );
+  });
+
+  it("puts a blend between its dew and bubble pressure, as sure as its mixture model", () => {
+    const r454b = toRefrigerant("R-454B");
+    const at = { temperature: celsius(25) };
+    const [dew, bubble] = [r454b.dew(at).pressure, r454b.bubble(at).pressure];
+    const result = standingPressure({ ...system, refrigerant: r454b });
+    expect(result.pressure).toBeWithin((dew + bubble) / 2, 1e-12);
+    const part = (name: string) => result.budget.find(({ input }) => input === name)!.contribution;
+    expect(part("vapour-fraction")).toBeWithin((bubble - dew) / 2 / Math.sqrt(3), 1e-12);
+    expect(part("mixture-model")).toBeWithin(
+      (r454b.mixing!.deviation * result.pressure) / Math.sqrt(3),
+      1e-12,
+    );
+    // With charge and volume known there is no spread: full it stands at the bubble point, with a drop at the dew point.
+    const known = (charge: number) => standingPressure({ ...charged(charge, 2.5), refrigerant: r454b });
+    const saturated = r454b.dew(at).vapour.density * 2.5e-3;
+    expect(known(2.4).pressure).toBeWithin(bubble, 1e-3);
+    expect(known(1.0001 * saturated).pressure).toBeWithin(dew, 1e-3);
+    for (const charge of [0.2, 0.5, 1, 2]) {
+      const { pressure, warnings, state } = known(charge);
+      expect(state).toBe("liquid-present");
+      expect(warnings).toEqual([]);
+      expect(pressure).toBeGreaterThan(dew);
+      expect(pressure).toBeLessThan(bubble);
+    }
+    expect(known(0.06).budget.map(({ input }) => input)).toEqual(["thermometer", "atmosphere"]);
   });
 
   it("knows vapour only above the critical temperature", () => {

@@ -8,7 +8,12 @@ import {
   trySuperheat,
 } from "../../src/field/index.js";
 import { r32 } from "../../src/fluids/r-32.js";
-import { type Refrigerant, refrigerantFrom, type Saturation } from "../../src/state/index.js";
+import {
+  type Refrigerant,
+  refrigerantFrom,
+  type Saturation,
+  refrigerant as toRefrigerant,
+} from "../../src/state/index.js";
 import {
   celsius,
   InputError,
@@ -224,5 +229,53 @@ describe("bad line readings", () => {
     const gauge = { accuracy: { kind: "half-width", halfWidth: 1e4 } } as const;
     const outcome = trySuperheat({ ...suction, gauge, pressure: megapascalGauge(5.9) });
     expect(outcome.ok).toBe(false);
+  });
+});
+
+describe("readings of a blend", () => {
+  const r407c = toRefrigerant("R-407C");
+  const low = {
+    ...suction,
+    refrigerant: r407c,
+    pressure: megapascalGauge(0.45),
+    lineTemperature: celsius(14),
+  };
+  const high = {
+    ...liquid,
+    refrigerant: r407c,
+    pressure: megapascalGauge(1.7),
+    lineTemperature: celsius(37),
+  };
+
+  it("count superheat from the dew point and subcooling from the bubble point", () => {
+    const warm = superheat(low);
+    const dew = r407c.dew({ pressure: warm.pressure }).temperature;
+    expect(warm.saturationEnd).toBe("dew");
+    expect(warm.saturationTemperature).toBe(dew);
+    expect(warm.value).toBeWithin(celsius(14) - dew, 1e-12);
+    const cold = subcooling(high);
+    const bubble = r407c.bubble({ pressure: cold.pressure }).temperature;
+    expect(cold.saturationEnd).toBe("bubble");
+    expect(cold.saturationTemperature).toBe(bubble);
+    expect(cold.value).toBeWithin(bubble - celsius(37), 1e-12);
+    // The other end lies five or six kelvin away.
+    expect(dew - r407c.bubble({ pressure: warm.pressure }).temperature).toBeGreaterThan(5);
+    expect(r407c.dew({ pressure: cold.pressure }).temperature - bubble).toBeGreaterThan(4);
+  });
+
+  it("count the stated deviation of the mixture model as half-width, unless told better", () => {
+    const { budget, assumptions, pressure, slope } = superheat(low);
+    const model = budget.find(({ input }) => input === "mixture-model")!;
+    const { deviation } = r407c.mixing!;
+    expect(model.contribution).toBeWithin((slope * deviation * pressure) / Math.sqrt(3), 1e-12);
+    expect(model.because).toContain("R-407C");
+    expect(assumptions.join()).not.toContain("exact");
+    const told = superheat({ ...low, equationUncertainty: { standardUncertainty: 0.1, source: "measured" } });
+    expect(told.budget.map(({ input }) => input)).toEqual([
+      "thermometer",
+      "gauge",
+      "atmosphere",
+      "equation-of-state",
+    ]);
   });
 });

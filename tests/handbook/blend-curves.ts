@@ -3,7 +3,7 @@ import type { Comparison } from "./comparisons.js";
 import { curvePressure, pseudoPure } from "./pseudo-pure.js";
 
 /** Where the published curves come from, as `data/references/` has them. */
-export const curveSource =
+const curveSource =
   "Lemmon, E. W., Int. J. Thermophys. 24 (2003) 991, bubble and dew curves of the blends as one fluid";
 
 /**

@@ -9,11 +9,22 @@ import {
   toxicityClass,
   tryFlammabilityFacts,
 } from "../../src/safety/index.js";
+import { refrigerant } from "../../src/state/index.js";
 
 const folder = new URL("../../data/fluids/", import.meta.url);
 const fluids = readdirSync(folder).map(
   (file) => JSON.parse(readFileSync(new URL(file, folder), "utf8")) as FluidFile,
 );
+
+const blendFolder = new URL("../../data/blends/", import.meta.url);
+const blends = readdirSync(blendFolder).map(
+  (file) => JSON.parse(readFileSync(new URL(file, blendFolder), "utf8")) as BlendFile,
+);
+
+interface BlendFile {
+  readonly designation: string;
+  readonly components: readonly { readonly fluid: string; readonly massFraction: string }[];
+}
 
 interface FluidFile {
   readonly designation: string;
@@ -30,10 +41,10 @@ describe("safety classes", () => {
 });
 
 describe("flammability facts", () => {
-  it("cover every pure refrigerant of the catalogue", () => {
+  it("cover every refrigerant of the catalogue, pure or designated blend, and no other", () => {
     const known = new Set(listFlammabilityFacts().map(({ designation }) => designation));
-    expect(fluids.length).toBeGreaterThan(0);
-    expect(fluids.map(({ designation }) => designation).filter((each) => !known.has(each))).toEqual([]);
+    expect(blends.length).toBeGreaterThan(25);
+    expect(new Set([...fluids, ...blends].map(({ designation }) => designation))).toEqual(known);
   });
 
   it("name each refrigerant once", () => {
@@ -44,6 +55,23 @@ describe("flammability facts", () => {
   it.each(fluids)("$designation has the molar mass of its equation", ({ designation, molarMass }) => {
     // Equations use atomic weights of their time: 0.02 % covers the spread between tables.
     expect(flammabilityFacts(designation).molarMass.value).toBeWithin(Number(molarMass.value) / 1000, 2e-4);
+  });
+
+  it.each(blends)("$designation has the molar mass of its components", ({ designation, components }) => {
+    const amount = components.reduce((sum, { fluid, massFraction }) => {
+      const { molarMass } = fluids.find((each) => each.designation === fluid)!;
+      return sum + Number(massFraction) / (Number(molarMass.value) / 1000);
+    }, 0);
+    // Six decimals of kg/mol are kept.
+    expect(Math.abs(flammabilityFacts(designation).molarMass.value - 1 / amount)).toBeLessThan(5.1e-7);
+    expect(refrigerant(designation).molarMass).toBeWithin(1 / amount, 1e-12);
+  });
+
+  it("say of every limit of a blend what it is the limit of", () => {
+    for (const { designation } of blends) {
+      const { lowerFlammabilityLimit, note = "" } = flammabilityFacts(designation);
+      expect(/worst case/.test(note)).toBe(lowerFlammabilityLimit.value !== null);
+    }
   });
 
   describe.each(listFlammabilityFacts())("$designation", (facts) => {
@@ -86,6 +114,17 @@ describe("flammability facts", () => {
     expect(flammabilityFacts("R-32").lowerFlammabilityLimit.value).toBe(0.307);
     // Same, example 5 (read).
     expect(flammabilityFacts("R-290").lowerFlammabilityLimit.value).toBe(0.038);
+  });
+
+  it("give blends as their sources print them", () => {
+    // Same decree, instruction IF-02 clause 4.1.1 (read).
+    for (const each of ["R-444B", "R-447A", "R-452B", "R-454A", "R-454B", "R-454C", "R-455A"]) {
+      expect(flammabilityFacts(each).safetyClass).toMatchObject({ value: "A2L", status: "read" });
+    }
+    // Printed installation manual of a split unit (read): 58.275 cfm for each kg of R-454B stand for 30/LFL m3/h.
+    const { value } = flammabilityFacts("R-454B").lowerFlammabilityLimit;
+    expect(30 / (58.275 * 0.3048 ** 3 * 60)).toRoundTo(String(value));
+    expect(flammabilityFacts("R-459A").lowerFlammabilityLimit.value).toBeNull();
   });
 
   it("refuse an unknown designation", () => {

@@ -46,6 +46,16 @@ describe("the command", () => {
     expect(JSON.parse(json.out).verdict).toBe("fail");
   });
 
+  it("prints the demonstration with a blend, and its answer to the leak", async () => {
+    const { code, out } = await run("docs/jobs/weaving-studio-r-454b.json");
+    expect(code).toBe(0);
+    expect(out).toMatch(/^Commissioning record: .* INCONCLUSIVE\n/);
+    expect(out).toMatch(
+      /\n9 {2}Leak and top-up +R-32 after topping up, vapour escaped 67\.\d+ % +inconclusive\n/,
+    );
+    expect(out.replace(/\s+/g, " ")).toContain("recover what is left, evacuate, and weigh in a full charge");
+  });
+
   it("lists all problems of a malformed job and computes nothing", async () => {
     const path = join(folder, "job.json");
     await writeFile(path, JSON.stringify({ format: "dewline-job/1", title: "" }));

@@ -12,7 +12,7 @@ import { share } from "./states.js";
 const made = new Map<string, Refrigerant>();
 
 /** A designated blend; each is made once, because its bubble and dew lines are followed once. */
-export function designatedBlend(designation: string): Refrigerant {
+function designatedBlend(designation: string): Refrigerant {
   const known = made.get(designation) ?? refrigerant(designation);
   made.set(designation, known);
   return known;

@@ -13,10 +13,9 @@ import {
   refuseTwoLiquids,
   splitAtEdge,
 } from "./edges.js";
-import { slopeOf } from "./phase-density.js";
 import { densityOf, type Hold, type PhaseSplit, phaseSplit, solveSplit } from "./phase-split.js";
 import { setVolumes, splitFromTrial } from "./split-guess.js";
-import { findTrial, isSplitLiquid, singlePhaseRoot } from "./stability.js";
+import { findTrial, isSplitLiquid, singlePhaseRoot, stablePressure } from "./stability.js";
 
 /** A solved state of a blend, molar basis. */
 export type BlendEquilibrium =
@@ -30,6 +29,9 @@ export function oneBlendPhase(temperature: number, density: number): BlendEquili
 
 /** Both phases of a two-phase mixture at T < Tc are liquids when the thinner is denser than this, reduced. */
 const liquidLike = 1.3;
+
+/** Bubble and dew pressures nearer than this, relative, leave no room for a pressure between them. */
+const tooNarrow = 1e-7;
 
 /** The state at (T, p), its number of phases decided by the tangent-plane test. */
 export function flashBlendTemperaturePressure(
@@ -48,6 +50,7 @@ export function flashBlendTemperaturePressure(
   if (split === undefined) {
     // Beside the critical point two phases are not told apart, by temperature and density neither.
     if (isBesideCritical(model, T)) return oneBlendPhase(T, root.density);
+    refuseNarrow(model, inputs);
     if (root.root === "liquid" && trial.root === "liquid") refuseTwoLiquids(inputs);
     throw new NotConvergedError(`liquid and vapour of ${model.name}`, inputs);
   }
@@ -56,6 +59,19 @@ export function flashBlendTemperaturePressure(
   if (thinner > liquidLike * system.liquid.mixture.rhor) refuseTwoLiquids(inputs);
   refuseUnstable(model, split, inputs);
   return { phases: 2, split };
+}
+
+/** Where bubble and dew pressure are nearly the same, a pressure between them tells nothing of how much is vapour. */
+function refuseNarrow(
+  model: BlendModel,
+  inputs: { readonly temperature: number; readonly pressure: number },
+): void {
+  const edges = edgesAtTemperature(model, inputs.temperature);
+  if (edges === undefined || edges.dense.point.pressure / edges.thin.point.pressure - 1 > tooNarrow) return;
+  throw new NoSuchStateError(
+    inputs,
+    "the pair lies between bubble and dew pressure, which are nearly the same; give the quality instead",
+  );
 }
 
 function splitBetweenEdges(model: BlendModel, T: number, pressure: number): PhaseSplit | undefined {
@@ -83,7 +99,7 @@ function refuseUnstable(
 /** The state at a temperature and a molar density. */
 export function flashBlendTemperatureDensity(model: BlendModel, T: number, rho: number): BlendEquilibrium {
   if (mayHaveTwoLiquids(model, T)) {
-    if (isStableAlone(model, T, rho)) return oneBlendPhase(T, rho);
+    if (stablePressure(model.system, model.z, T, rho) !== undefined) return oneBlendPhase(T, rho);
     refuseTwoLiquids({ temperature: T, density: rho * model.molarMass });
   }
   const edges = edgesAtTemperature(model, T);
@@ -92,15 +108,6 @@ export function flashBlendTemperatureDensity(model: BlendModel, T: number, rho: 
   }
   const hold: Hold = { what: "temperature", value: T };
   return { phases: 2, split: splitAt(model, endsOf(model, edges), hold, "volume", 1 / rho) };
-}
-
-/** Whether the blend as one phase of a density passes the tangent-plane test at the pressure it has there. */
-function isStableAlone({ system, z }: BlendModel, T: number, rho: number): boolean {
-  const { mixture, at } = system.liquid;
-  mixture.setComposition(z);
-  mixture.evaluateFixed(T, rho, at);
-  const { pressure: P } = at;
-  return P > 0 && slopeOf(at) > 0 && findTrial(system, z, T, P, rho) === undefined;
 }
 
 /** The two-phase state at a temperature or pressure with a quality by mass, 0 and 1 included. */
@@ -206,13 +213,13 @@ function splitBetween(
   value: number,
 ): PhaseSplit | undefined {
   const { system } = model;
-  const valueOf = (split: PhaseSplit): number =>
+  const amountOf = (split: PhaseSplit): number =>
     what === "pressure" ? split.pressure : quantityOfSplit(model, split, what);
   // Pressure falls and volume rises from the denser end on by orders of magnitude: steps are of their logarithms.
   const isLogarithmic = what === "pressure" || what === "volume";
   const coordinateOf = (v: number): number => (isLogarithmic ? Math.log(v) : v);
   const at = (c: number): Hold => ({ what, value: isLogarithmic ? Math.exp(c) : c });
-  const [first, last] = [valueOf(ends.dense), valueOf(ends.thin)];
+  const [first, last] = [amountOf(ends.dense), amountOf(ends.thin)];
   if (value === first) return ends.dense;
   if (value === last) return ends.thin;
   const start = coordinateOf(first);

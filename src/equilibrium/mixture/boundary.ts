@@ -8,6 +8,8 @@ const fewRounds = 3;
 const manyRounds = 12;
 /** Paths to a point near the critical one start here, as fractions of its temperature: where a direct start is sure. */
 const sureStarts = [0.85, 0.75, 0.65, 0.55];
+/** A path to a point takes some ten stretches. */
+const mostStretches = 100;
 
 /**
  * The bubble point (incipient vapour) or dew point (incipient liquid) of a composition at a temperature below the critical
@@ -76,10 +78,12 @@ function followTo(
   value: number,
 ): IncipientPoint | undefined {
   if (first[what] > value) return undefined;
+  let steps = 0;
   for (const stretch of followBoundary(model, first, first.incipient === "vapour" ? 1 : -1)) {
     const [found] = crossingsOn(stretch, what, value);
     if (found !== undefined) return found;
-    if (stretch.start * stretch.end < 0) return undefined;
+    // Where the model has two liquids a path may turn back, and run to and fro for ever.
+    if (stretch.start * stretch.end < 0 || stretch.to[what] < first[what] || ++steps > mostStretches) break;
   }
   return undefined;
 }

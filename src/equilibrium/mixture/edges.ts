@@ -25,7 +25,7 @@ export function refuseTwoLiquids(inputs: Readonly<Record<string, number>>): neve
 /** Whether the liquids of a boundary at a temperature may split in two. */
 export function mayHaveTwoLiquids(model: BlendModel, T: number): boolean {
   const { envelope } = model;
-  return maySplit(model.system, T) && T <= envelope.oneLiquidFrom;
+  return maySplit(model.system, T) && envelope.splitsAt(T);
 }
 
 /** All bubble and dew points at a temperature or a pressure, none of them of a liquid that would split in two. */
@@ -129,8 +129,7 @@ export function refuseTooCold(model: BlendModel, inputs: Readonly<Record<string,
 /** The lowest temperature at which both lines are known and no liquid splits in two, K. */
 export function lowestKnown(model: BlendModel): number {
   const { coldest, oneLiquidFrom } = model.envelope;
-  const followed = Math.max(coldest.bubble, coldest.dew);
-  return Math.max(followed, oneLiquidFrom);
+  return Math.max(coldest.bubble, coldest.dew, oneLiquidFrom);
 }
 
 function pairOf(

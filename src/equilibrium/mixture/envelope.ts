@@ -65,7 +65,9 @@ export class Envelope {
   readonly #stretches: readonly Stretch[];
   /** Index of the stretch on which both phases become one; between two indices where there is none. */
   readonly #crossing: number;
-  #oneLiquidFrom: number | undefined;
+  #splitFrom = 0;
+  /** Cold points that were not tested yet, the hottest last. */
+  #suspects: IncipientPoint[] | undefined;
 
   private constructor(
     model: MixtureModel,
@@ -153,18 +155,26 @@ export class Envelope {
   }
 
   /**
-   * The temperature above which the liquids of both lines are stable, K: colder, the model lets some of them split into
-   * two liquids. Found by the tangent-plane test at the solved points, on first use; exact to the distance between them.
-   * A line may leave stability and come back to it, so that no point can be left out.
+   * The temperature from which on downwards the model may let liquids of the lines split in two, K; 0 where it never does.
+   * Found by the tangent-plane test at the solved points; exact to the distance between them.
    */
   get oneLiquidFrom(): number {
-    this.#oneLiquidFrom ??= Math.max(
-      0,
-      ...this.points
-        .filter(({ point }) => maySplit(this.#model, point.temperature) && this.#hasSplitLiquid(point))
-        .map(({ point }) => point.temperature),
-    );
-    return this.#oneLiquidFrom;
+    this.splitsAt(0);
+    return this.#splitFrom;
+  }
+
+  /** Whether liquids of the lines may split in two at a temperature. Only points that are hotter need to be tested. */
+  splitsAt(T: number): boolean {
+    this.#suspects ??= this.points
+      .map(({ point }) => point)
+      .filter(({ temperature }) => maySplit(this.#model, temperature))
+      .sort((left, right) => left.temperature - right.temperature);
+    const suspects = this.#suspects;
+    while (this.#splitFrom === 0 && suspects.length > 0 && suspects[suspects.length - 1]!.temperature >= T) {
+      const point = suspects.pop()!;
+      if (this.#hasSplitLiquid(point)) this.#splitFrom = point.temperature;
+    }
+    return T <= this.#splitFrom;
   }
 
   #hasSplitLiquid({ temperature, pressure, parent, density, concentrations }: IncipientPoint): boolean {

@@ -17,7 +17,7 @@ export function componentPressure(model: MixtureModel, i: number, T: number): nu
 }
 
 /** Raoult's law: bubble or dew pressure of an ideal mixture, Pa, and the composition of the incipient phase. */
-export function raoult(
+function raoult(
   model: MixtureModel,
   incipient: Incipient,
   parent: Float64Array,

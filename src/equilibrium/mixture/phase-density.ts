@@ -123,7 +123,7 @@ export function guessLiquidDensity(
 /** Below this reduced temperature the liquid root is found from outside whatever lies inside the dome. */
 const loopFree = 0.95;
 /** A search from outside ends at the same root within this, or at another one far away. */
-const sameRoot = 1e-4;
+export const sameRoot = 1e-4;
 
 /**
  * Whether the denser of the two phases just evaluated is the densest of its composition at its pressure: some equations have

@@ -203,7 +203,7 @@ class SplitSystem {
 }
 
 /** Evaluates both phases of a split. */
-export function evaluateSplit(model: MixtureModel, split: PhaseSplit): void {
+function evaluateSplit(model: MixtureModel, split: PhaseSplit): void {
   model.liquid.mixture.evaluate(split.temperature, split.liquid, model.liquid.at);
   model.vapour.mixture.evaluate(split.temperature, split.vapour, model.vapour.at);
 }

@@ -13,7 +13,7 @@ const newtonAfter = 3;
  *
  * @source Rachford, H. H., Rice, J. D., J. Pet. Technol. 4 (1952) 19.
  */
-export function vapourFraction(z: Float64Array, K: Float64Array): number {
+function vapourFraction(z: Float64Array, K: Float64Array): number {
   const balance = (beta: number): number => {
     let sum = 0;
     for (let i = 0; i < z.length; i++) sum += (z[i]! * (K[i]! - 1)) / (1 + beta * (K[i]! - 1));

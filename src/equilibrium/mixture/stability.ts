@@ -1,7 +1,15 @@
 import { componentPressure } from "./guess.js";
 import { solveLinear } from "./linear.js";
 import type { MixtureModel, PhaseEquation } from "./mixture-model.js";
-import { gibbsOf, guessLiquidDensity, guessVapourDensity, liquidRoot, vapourRoot } from "./phase-density.js";
+import {
+  gibbsOf,
+  guessLiquidDensity,
+  guessVapourDensity,
+  liquidRoot,
+  sameRoot,
+  slopeOf,
+  vapourRoot,
+} from "./phase-density.js";
 
 /** Which of the two density roots of one composition and pressure a phase has. */
 export type Root = "liquid" | "vapour";
@@ -28,6 +36,8 @@ export interface SinglePhaseRoot {
  */
 const suspectBelow = 0.72;
 
+/** The guess of a saturated liquid's density is better than this. */
+const denserThanSaturated = 1.2;
 /** Rounds of substitution before and after Newton's method has had its try. */
 const firstRounds = 8;
 const mostRounds = 60;
@@ -122,6 +132,29 @@ export function isSplitLiquid(
   const { mixture } = model.liquid;
   mixture.setComposition(x);
   return T < suspectBelow * mixture.Tr && findTrial(model, x, T, P, density, "second liquids") !== undefined;
+}
+
+/**
+ * The pressure over RT of a composition as one phase of a density, mol/m3, if it is stable as that: the root it has at that
+ * pressure, which a density inside the dome is not, though some equations have a branch there that passes the plane test.
+ */
+export function stablePressure(
+  model: MixtureModel,
+  x: Float64Array,
+  T: number,
+  density: number,
+): number | undefined {
+  const { mixture, at } = model.liquid;
+  mixture.setComposition(x);
+  mixture.evaluateFixed(T, density, at);
+  const { pressure: P } = at;
+  if (!(P > 0 && slopeOf(at) > 0)) return undefined;
+  // Denser than a saturated liquid nothing lies beyond; a search need not reach what is denser than any fluid.
+  if (density < denserThanSaturated * guessLiquidDensity(model, model.liquid, x, T)) {
+    const root = singlePhaseRoot(model, x, T, P);
+    if (root === undefined || !(Math.abs(root.density / density - 1) < sameRoot)) return undefined;
+  }
+  return findTrial(model, x, T, P, density) === undefined ? P : undefined;
 }
 
 function followTrial(

@@ -1,10 +1,9 @@
 import { boundaryAtTemperature } from "./boundary.js";
 import type { IncipientPoint } from "./incipient.js";
 import type { MixtureModel } from "./mixture-model.js";
-import { slopeOf } from "./phase-density.js";
 import { type Hold, type PhaseSplit, phaseSplit, solveSplit } from "./phase-split.js";
 import { setVolumes } from "./split-guess.js";
-import { findTrial } from "./stability.js";
+import { stablePressure } from "./stability.js";
 
 /** What is in a closed vessel: per mole of the whole, in one phase or in two. */
 export type VesselContents =
@@ -43,8 +42,8 @@ export function vesselContents(
     split.vapourVolume = near.vapourVolume;
     if (solveSplit(model, split, holds)) return { phases: 2, split };
   }
-  const single = onePhase(model, z, T, 1 / volume);
-  if (single !== undefined) return single;
+  const P = stablePressure(model, z, T, 1 / volume);
+  if (P !== undefined) return { phases: 1, z, density: 1 / volume, pressure: P * model.R * T };
   const bubble = boundaryAtTemperature(model, "vapour", z, T);
   const dew = boundaryAtTemperature(model, "liquid", z, T);
   if (bubble === undefined || dew === undefined) return undefined;
@@ -54,22 +53,6 @@ export function vesselContents(
     if (solveSplit(model, split, holds)) return { phases: 2, split };
   }
   return undefined;
-}
-
-/** The whole as one phase, if it is stable as that. */
-function onePhase(
-  model: MixtureModel,
-  z: Float64Array,
-  T: number,
-  density: number,
-): VesselContents | undefined {
-  const { mixture, at } = model.liquid;
-  mixture.setComposition(z);
-  mixture.evaluateFixed(T, density, at);
-  const { pressure: P } = at;
-  if (!(P > 0 && slopeOf(at) > 0)) return undefined;
-  const pressure = P * model.R * T;
-  return findTrial(model, z, T, P, density) === undefined ? { phases: 1, z, density, pressure } : undefined;
 }
 
 function meanOf(

@@ -10,6 +10,7 @@ import {
   requireObject,
 } from "../../units/index.js";
 import { worstVerdict } from "../decision.js";
+import { mixtureModelWords } from "../mixture-model.js";
 import { COVERAGE_FACTOR } from "../uncertainty.js";
 import type { JobContext } from "./context.js";
 import type { Job, JobLineSet } from "./job.js";
@@ -18,6 +19,7 @@ import {
   type CommissioningRecord,
   RECORD_FORMAT,
   RECORD_STEPS,
+  type RecordEntry,
   type RecordStep,
   type RecordStepName,
 } from "./record.js";
@@ -28,6 +30,7 @@ import { lineChargeOf, lineSetStep } from "./step-line-set.js";
 import { nitrogenHoldStep } from "./step-nitrogen-hold.js";
 import { roomStep } from "./step-room.js";
 import { standingStep } from "./step-standing.js";
+import { topUpStep } from "./step-top-up.js";
 import { vacuumRiseStep } from "./step-vacuum-rise.js";
 
 /** Titles of the steps, for when a job does not hold them. */
@@ -40,6 +43,7 @@ const titles: Readonly<Record<RecordStepName, string>> = {
   standing: "Standing pressure",
   superheat: "Superheat in steady running",
   subcooling: "Subcooling in steady running",
+  topUp: "Leak and top-up",
 };
 
 /**
@@ -60,10 +64,7 @@ export function commission(job: Job): CommissioningRecord {
     place: job.place,
     date: job.date,
     facts: [
-      fact(
-        "refrigerant",
-        `${context.refrigerant.designation}, ${context.refrigerant.name}, class ${context.safetyClass ?? "unknown"}`,
-      ),
+      ...refrigerantFacts(context),
       fact("mode", job.unit.mode),
       shownUncertain(
         "air pressure (k = 2)",
@@ -75,12 +76,26 @@ export function commission(job: Job): CommissioningRecord {
     ],
     verdict: worstVerdict(steps.map(({ verdict }) => verdict)),
     steps,
-    missing: RECORD_STEPS.filter((name) => job[name] === undefined).map((name) => titles[name]),
+    missing: RECORD_STEPS.filter((name) => name !== "topUp" && job[name] === undefined).map(
+      (name) => titles[name],
+    ),
     sources: [
       ...context.refrigerant.sources,
       ...(job.nitrogenHold === undefined ? [] : context.nitrogen.sources),
     ],
   };
+}
+
+/** What is in the unit; of a blend also its components, and how well it is known how they mix. */
+function refrigerantFacts({ refrigerant, safetyClass }: JobContext): readonly RecordEntry[] {
+  const { designation, name, mixing } = refrigerant;
+  const known = `class ${safetyClass ?? "unknown"}`;
+  if (mixing === undefined) return [fact("refrigerant", `${designation}, ${name}, ${known}`)];
+  return [
+    fact("refrigerant", `${designation}, ${known}`),
+    fact("components", name),
+    fact("mixture model", mixtureModelWords(mixing)),
+  ];
 }
 
 /** As {@link commission}, without throwing. */
@@ -153,5 +168,7 @@ function stepOf(name: RecordStepName, job: Job, context: JobContext): RecordStep
       const reading = job[name];
       return reading && lineReadingStep(name, reading, context);
     }
+    case "topUp":
+      return job.topUp && topUpStep(job.topUp, context);
   }
 }

@@ -32,6 +32,13 @@ const renames: Readonly<Record<RecordStepName, Renames>> = {
   standing: [],
   superheat: [["limits", "superheat.target"]],
   subcooling: [["limits", "subcooling.target"]],
+  topUp: [
+    ["volume", "topUp.internalVolume"],
+    // More pressure than any equation knows comes of too small a volume.
+    ["pressure", "topUp.internalVolume"],
+    ["temperature", "topUp.restTemperature"],
+    ["lostFraction", "topUp.lost"],
+  ],
 };
 
 /**

@@ -43,6 +43,7 @@ export const JOB_PARTS = [
   "standing",
   "superheat",
   "subcooling",
+  "topUp",
 ] as const;
 
 /** Kinds of instruments, and what one of them is. */
@@ -106,6 +107,8 @@ function partSchema(name: (typeof JOB_PARTS)[number]): z.core.$ZodType {
     case "superheat":
     case "subcooling":
       return lineReading();
+    case "topUp":
+      return topUp();
   }
 }
 
@@ -289,5 +292,19 @@ function lineReading(): z.core.$ZodType {
         ),
     },
     "a line reading",
+  );
+}
+
+function topUp(): z.core.$ZodType {
+  const ways = ["unknown", "vapour", "liquid"] as const;
+  return z.strictObject(
+    {
+      charge: positive(parseMass, "kg"),
+      lost: positive(parseMass, "kg"),
+      leaving: z.enum(ways, `one of ${ways.join(", ")}`),
+      internalVolume: positive(parseVolume, "m3"),
+      restTemperature: stated(parseTemperature, "K"),
+    },
+    "a leak: charge, lost, leaving, internalVolume, restTemperature",
   );
 }

@@ -66,6 +66,8 @@ export interface Job {
   readonly superheat?: JobLineReading;
   /** Liquid side in steady running. */
   readonly subcooling?: JobLineReading;
+  /** A question: refrigerant was lost, may the rest be topped up? */
+  readonly topUp?: JobTopUp;
 }
 
 /** The unit, as its nameplate says. */
@@ -211,4 +213,18 @@ export interface JobLineReading {
     readonly minimum?: Stated<TemperatureDifference>;
     readonly maximum?: Stated<TemperatureDifference>;
   };
+}
+
+/** What is known of a leak, and of the system that it left. */
+export interface JobTopUp {
+  /** Full charge. */
+  readonly charge: Stated<Mass>;
+  /** How much of it was lost. */
+  readonly lost: Stated<Mass>;
+  /** What escaped; where nobody knows, both ends are computed. */
+  readonly leaving: "unknown" | "vapour" | "liquid";
+  /** Volume of the whole circuit. */
+  readonly internalVolume: Stated<Volume>;
+  /** At which it stood while it leaked. */
+  readonly restTemperature: Stated<Temperature>;
 }

@@ -13,7 +13,7 @@ export function recordAsText(record: CommissioningRecord): string {
     `${record.place}, ${record.date}`,
     ...wrap(record.facts.map(({ label, text }) => `${label} ${text}`).join(" · "), 0),
     "",
-    ...record.steps.map(summary),
+    ...record.steps.flatMap(summary),
     ...record.steps.flatMap((step, index) => ["", ...stepLines(step, index + 1, cautions)]),
     "",
     ...(record.missing.length === 0
@@ -41,9 +41,9 @@ export function cautionsOf({ steps }: CommissioningRecord): readonly Caution[] {
 }
 
 /** One line a step: what was found first, and the verdict. */
-function summary({ title, found, verdict }: RecordStep, index: number): string {
+function summary({ title, found, verdict }: RecordStep, index: number): string[] {
   const { label = "", text = "" } = found[0] ?? {};
-  return heading(`${index + 1}  ${title.padEnd(titleWidth)}  ${label} ${text}`, verdict)[0]!;
+  return heading(`${index + 1}  ${title.padEnd(titleWidth)}  ${label} ${text}`, verdict);
 }
 
 function stepLines(step: RecordStep, number: number, cautions: readonly Caution[]): string[] {
@@ -73,9 +73,10 @@ function entry(name: string, text: string, indent: number): string[] {
   return [`${name.padEnd(indent)}${first.trimStart()}`, ...rest];
 }
 
+/** Two texts at either end of a line, or on lines of their own where they do not fit into one. */
 function heading(left: string, right: string): string[] {
-  const gap = Math.max(2, width - left.length - right.length);
-  return [`${left}${" ".repeat(gap)}${right}`];
+  const gap = width - left.length - right.length;
+  return gap < 2 ? [...wrap(left, 0), right.padStart(width)] : [`${left}${" ".repeat(gap)}${right}`];
 }
 
 /** Breaks a text at spaces into lines of at most `width`, each indented. */

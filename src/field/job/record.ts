@@ -18,7 +18,10 @@ export interface RecordEntry {
   readonly expandedUncertainty?: number;
 }
 
-/** Names of the steps, which are also the names of their parts in a job, in the order of the work. */
+/**
+ * Names of the steps, which are also the names of their parts in a job, in the order of the work; the last is a question
+ * that may come up later.
+ */
 export const RECORD_STEPS = [
   "room",
   "nitrogenHold",
@@ -28,6 +31,7 @@ export const RECORD_STEPS = [
   "standing",
   "superheat",
   "subcooling",
+  "topUp",
 ] as const;
 
 /** Name of a step. */
@@ -73,7 +77,7 @@ export interface CommissioningRecord {
   readonly verdict: Verdict;
   /** The steps, in the order of the work. */
   readonly steps: readonly RecordStep[];
-  /** Titles of the steps that the job does not hold: nothing is said about them. */
+  /** Titles of the steps that the job does not hold: nothing is said about them. A question that nobody asked is not missing. */
   readonly missing: readonly string[];
   /** Full citations of the equations used. */
   readonly sources: readonly string[];

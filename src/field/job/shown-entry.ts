@@ -27,6 +27,7 @@ type ShownUnitName =
   | "gram"
   | "kilogram"
   | "gramPerMetre"
+  | "percentByMass"
   | "minute"
   | "hour";
 
@@ -43,6 +44,7 @@ export const shownUnits: Readonly<Record<ShownUnitName, ShownUnit>> = {
   gram: { factor: 1e-3, symbol: "g", si: "kg" },
   kilogram: { factor: 1, symbol: "kg", si: "kg" },
   gramPerMetre: { factor: 1e-3, symbol: "g/m", si: "kg/m" },
+  percentByMass: { factor: 1e-2, symbol: "%", si: "kg/kg" },
   minute: { factor: 60, symbol: "min", si: "s" },
   hour: { factor: 3600, symbol: "h", si: "s" },
 };

@@ -1,9 +1,10 @@
+import { type Temperature, toGauge } from "../../units/index.js";
 import { fieldCautions } from "../cautions.js";
 import { checkStandingPressure } from "../standing-check.js";
 import type { JobContext } from "./context.js";
 import type { JobStanding } from "./job.js";
-import type { RecordStep } from "./record.js";
-import { asRead, shownUncertain, shownUnits } from "./shown-entry.js";
+import type { RecordEntry, RecordStep } from "./record.js";
+import { asRead, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
 
 /** Does the system at rest read what its refrigerant should? */
 export function standingStep(standing: JobStanding, context: JobContext): RecordStep {
@@ -30,6 +31,7 @@ export function standingStep(standing: JobStanding, context: JobContext): Record
         result.expected.expandedUncertainty,
         shownUnits.megapascalGauge,
       ),
+      ...bothEnds(context, temperature.si),
     ],
     found: [
       shownUncertain(
@@ -44,4 +46,17 @@ export function standingStep(standing: JobStanding, context: JobContext): Record
     assumptions: ["There is liquid in the system.", ...result.expected.assumptions],
     cautions: fieldCautions("opening-valves", safetyClass),
   };
+}
+
+/** The two pressures that a blend of unknown amount stands between. */
+function bothEnds({ refrigerant, atmosphere }: JobContext, temperature: Temperature): RecordEntry[] {
+  if (refrigerant.blend === undefined) return [];
+  return (["dew", "bubble"] as const).map((end) =>
+    shownNumber(
+      `its ${end} pressure`,
+      toGauge(refrigerant[end]({ temperature }).pressure, atmosphere.pressure),
+      shownUnits.megapascalGauge,
+      3,
+    ),
+  );
 }

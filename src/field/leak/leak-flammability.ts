@@ -1,5 +1,5 @@
 import { type MixtureFlammability, mixtureFlammability } from "../../safety/index.js";
-import { attempt, type Outcome } from "../../units/index.js";
+import { attempt, InputError, type Outcome, requireObject } from "../../units/index.js";
 import type { LeakResult } from "./simulate-leak.js";
 
 /** The flammability of what is in the vessel at one point of a leak. */
@@ -17,9 +17,13 @@ export interface LeakFlammability {
  * fractionation of ISO 817 and ASHRAE 34, but neither their test nor a classification.
  *
  * @param leak - What {@link simulateLeak} computed.
- * @throws As {@link mixtureFlammability}.
+ * @throws As {@link mixtureFlammability}; `malformed-input` for what is no leak.
  */
 export function leakFlammability(leak: LeakResult): readonly LeakFlammability[] {
+  requireObject("", leak, "what simulateLeak has computed");
+  if (!Array.isArray(leak.states)) {
+    throw new InputError([{ path: "states", value: leak.states, expected: "the states of a leak" }]);
+  }
   return leak.states.map(({ lostFraction, vapour, liquid }) => ({
     lostFraction,
     vapour: vapour && mixtureFlammability(vapour.composition),

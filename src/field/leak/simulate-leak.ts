@@ -1,5 +1,12 @@
-import { type Masses, type Mixing, type Vessel, type VesselPhase, VesselSearch } from "../../state/index.js";
-import { attempt, type Mass, type Outcome, type Pressure } from "../../units/index.js";
+import {
+  type Masses,
+  type Mixing,
+  type Refrigerant,
+  type Vessel,
+  type VesselPhase,
+  VesselSearch,
+} from "../../state/index.js";
+import { attempt, type Mass, type Outcome, OutOfRangeError, type Pressure } from "../../units/index.js";
 import { checkLeakSituation, type LeakSituation, type Leaving } from "./situation.js";
 
 /** What is in the vessel after some of it was lost. */
@@ -56,7 +63,9 @@ const assumptions: readonly string[] = [
  *
  * dmᵢ = −wᵢ dm with w the mass fractions of what leaves, by the classical Runge–Kutta method.
  *
- * @throws `malformed-input`, all problems at once; `no-such-state` or `not-converged` where there is no equilibrium.
+ * @throws `malformed-input`, all problems at once; `out-of-range` where the refrigerant has no bubble point at the
+ *   temperature, or the charge is more than the volume holds below the highest pressure of its equation; `no-such-state` or
+ *   `not-converged` where there is no equilibrium.
  * @source Mass balance per component; for a vapour leak of nearly all liquid it becomes the equation of Rayleigh, Lord,
  *   Philos. Mag. 4 (1902) 521.
  *
@@ -72,7 +81,7 @@ const assumptions: readonly string[] = [
  *   leaving: "vapour",
  *   lostFraction: 0.4,
  * });
- * states.at(-1).liquid.composition["R-134a"] // → 0.59 (0.52 as charged)
+ * states.at(-1)?.liquid?.composition["R-134a"] // → 0.616 (0.52 as charged)
  * ```
  */
 export function simulateLeak(situation: LeakSituation): LeakResult {
@@ -90,9 +99,12 @@ export function trySimulateLeak(situation: LeakSituation): Outcome<LeakResult> {
 /** The same from other masses than those of the refrigerant's own composition; the situation has been checked. */
 export function leakFrom(situation: LeakSituation, first: Masses): LeakResult {
   const { refrigerant, charge, volume, temperature, leaving, lostFraction } = situation;
+  // The search below knows no ranges: a bubble point does.
+  refrigerant.bubble({ temperature });
   const search = new VesselSearch(refrigerant, temperature, volume);
   const rates = (masses: Masses): Masses => leavingFractions(search.contentsOf(masses), leaving);
   const states = [stateOf(search, first, 0, charge)];
+  requirePressure(refrigerant, states[0]!.pressure);
   let masses = first;
   let escaped: Masses = scaled(first, 0);
   let imbalance = imbalanceOf(states[0]!, masses, escaped, first);
@@ -114,6 +126,20 @@ export function leakFrom(situation: LeakSituation, first: Masses): LeakResult {
     mixing: refrigerant.mixing,
     assumptions,
   };
+}
+
+/** A vessel too small for its charge has a pressure that no equation was made for. */
+function requirePressure({ designation, limits }: Refrigerant, pressure: Pressure): void {
+  if (pressure <= limits.maximumPressure) return;
+  throw new OutOfRangeError({
+    quantity: "pressure",
+    value: pressure,
+    minimum: 0,
+    maximum: limits.maximumPressure,
+    unit: "Pa",
+    subject: designation,
+    hint: "the volume is too small for the charge",
+  });
 }
 
 /** What leaves in one step, by Runge and Kutta's four looks at the rates. */

@@ -11,7 +11,7 @@ import {
 import { type FieldCautionCode, fieldCautions } from "../cautions.js";
 import type { Verdict } from "../decision.js";
 import { shown } from "../shown.js";
-import { fractionsOf, scaled, simulateLeak, sum } from "./simulate-leak.js";
+import { fractionsOf, type LeakState, scaled, simulateLeak, sum } from "./simulate-leak.js";
 import { checkLeaving, checkLostFraction, checkRefrigerant, type Leaving } from "./situation.js";
 import { type CompositionCheck, checkComposition } from "./tolerance.js";
 
@@ -35,8 +35,8 @@ export interface TopUpSituation {
 export interface TopUpCase {
   /** What left. */
   readonly leaving: Leaving;
-  /** Mass fractions by designation of what is left before filling up. */
-  readonly remaining: Readonly<Record<string, number>>;
+  /** What is left before filling up. */
+  readonly left: LeakState;
   /** Mass fractions by designation after filling up to the full charge. */
   readonly resulting: Readonly<Record<string, number>>;
   /** The result held against the designation. */
@@ -98,7 +98,7 @@ export function topUp(situation: TopUpSituation): TopUpResult {
     const resulting = fractionsOf(filled);
     return {
       leaving: way,
-      remaining: left.composition,
+      left,
       resulting,
       check: checkComposition(refrigerant, resulting),
     };
@@ -115,7 +115,7 @@ export function topUp(situation: TopUpSituation): TopUpResult {
       "The charge had its nominal composition before it leaked, and so has what is added.",
       "It is filled up from a cylinder that stands so that liquid leaves it.",
     ],
-    cautions: fieldCautions("charging", classOf(refrigerant)),
+    cautions: cautionsFor(classOf(refrigerant)),
   };
 }
 
@@ -155,6 +155,13 @@ function adviceFor(verdict: Verdict, { designation, blend }: Refrigerant): strin
   return blend === undefined
     ? `${first} Then it may be topped up by weight, as the manual says.`
     : `${first} Then it may be topped up by weight with liquid, where the manual allows it.`;
+}
+
+/** Those of charging, and of the recovery that it may come to. */
+function cautionsFor(safetyClass: SafetyClass | undefined): readonly Caution<FieldCautionCode>[] {
+  const charging = fieldCautions("charging", safetyClass);
+  const codes = charging.map(({ code }) => code);
+  return [...charging, ...fieldCautions("recovery", safetyClass).filter(({ code }) => !codes.includes(code))];
 }
 
 function classOf({ designation }: Refrigerant): SafetyClass | undefined {

@@ -1,20 +1,22 @@
 import { readFileSync } from "node:fs";
 import { parse } from "csv-parse/sync";
-import type { LogTable } from "../../../src/field/job/index.js";
+import { type LogTable, logsOf } from "../../../src/field/job/index.js";
 
 const folder = new URL("../../../docs/jobs/", import.meta.url);
 
-/** The demonstration job as parsed JSON; a fresh copy, to be changed at will. */
+/** The demonstration jobs: that of `npm start`, and one with a blend and a question of topping up. */
+export type Demonstration = "weaving-studio" | "weaving-studio-r-454b";
+
+/** A demonstration job as parsed JSON; a fresh copy, to be changed at will. */
 // biome-ignore lint/suspicious/noExplicitAny: tests break it in every way
-export function demonstrationJob(): any {
-  return JSON.parse(readFileSync(new URL("weaving-studio.json", folder), "utf8"));
+export function demonstrationJob(which: Demonstration = "weaving-studio"): any {
+  return JSON.parse(readFileSync(new URL(`${which}.json`, folder), "utf8"));
 }
 
 /** Its logs. */
-export function demonstrationLogs(): Record<string, LogTable> {
-  const names = ["weaving-studio-hold.csv", "weaving-studio-rise.csv"];
+export function demonstrationLogs(which: Demonstration = "weaving-studio"): Record<string, LogTable> {
   return Object.fromEntries(
-    names.map((name) => {
+    logsOf(demonstrationJob(which)).map((name) => {
       const [header = [], ...rows]: string[][] = parse(readFileSync(new URL(name, folder), "utf8"));
       return [name, { header, rows }];
     }),

@@ -148,14 +148,17 @@ describe("a log", () => {
 });
 
 describe("any change to a job", () => {
-  it("gives a record or a typed error, never anything else", () => {
+  it.each([
+    ["weaving-studio", 500],
+    ["weaving-studio-r-454b", 150],
+  ] as const)("gives a record or a typed error, never anything else: %s", (which, numRuns) => {
     const leaves: (readonly (string | number)[])[] = [];
     const walk = (value: unknown, path: readonly (string | number)[]): void => {
       if (typeof value === "object" && value !== null) {
         for (const [key, inner] of Object.entries(value)) walk(inner, [...path, key]);
       } else leaves.push(path);
     };
-    walk(demonstrationJob(), []);
+    walk(demonstrationJob(which), []);
     const junk = fc.oneof(
       fc.constantFrom(
         "",
@@ -177,12 +180,12 @@ describe("any change to a job", () => {
     );
     fc.assert(
       fc.property(fc.constantFrom(...leaves), junk, (path, value) => {
-        const job = demonstrationJob();
+        const job = demonstrationJob(which);
         const last = path[path.length - 1]!;
         const parent = path.slice(0, -1).reduce((at, key) => at[key], job);
         parent[last] = value;
         try {
-          const record = commission(readJob(job, demonstrationLogs()));
+          const record = commission(readJob(job, demonstrationLogs(which)));
           // JSON writes what is not a finite number as null.
           expect(JSON.stringify(record)).not.toContain("null");
           const texts = record.steps.flatMap(({ read, expected, found, because }) => [
@@ -194,7 +197,7 @@ describe("any change to a job", () => {
           if (!isDewlineError(error)) throw error;
         }
       }),
-      { numRuns: 500 },
+      { numRuns },
     );
   });
 });
