@@ -14,11 +14,12 @@ import {
   MixtureModel,
   type SearchRange,
 } from "../equilibrium/index.js";
-import { attempt, NoSuchStateError, type Outcome } from "../units/index.js";
+import { NoSuchStateError } from "../units/index.js";
 import { type BlendOwner, massFractionsOf } from "./blend-owner.js";
 import { BlendRanges } from "./blend-ranges.js";
 import { specificOffsetsFor } from "./blend-reference.js";
 import { blendPhaseState, boundarySaturation, splitSaturation, splitState } from "./blend-states.js";
+import { Face } from "./face.js";
 import { checkSaturationInput, checkStateInput, checkStateOptions, usual } from "./input.js";
 import { mixingOf } from "./mixing.js";
 import { rounding } from "./range-check.js";
@@ -58,7 +59,7 @@ export interface BlendRecipe {
 type Given = Readonly<Record<string, number>>;
 
 /** A blend computed from its components' equations and how each pair of them mixes. */
-export class BlendRefrigerant implements Refrigerant, BlendOwner {
+export class BlendRefrigerant extends Face implements Refrigerant, BlendOwner {
   readonly designation: string;
   readonly name: string;
   readonly equation = "multi-fluid";
@@ -76,6 +77,7 @@ export class BlendRefrigerant implements Refrigerant, BlendOwner {
   #offsets: Offsets | undefined;
 
   constructor(recipe: BlendRecipe) {
+    super();
     const { designation, fluids, massFractions, pairOf, isAzeotropic, tolerances, referenceState } = recipe;
     if (referenceState !== undefined) checkReferenceState(referenceState);
     const system = new MixtureModel(fluids, pairOf);
@@ -235,27 +237,6 @@ export class BlendRefrigerant implements Refrigerant, BlendOwner {
           options,
         );
     }
-  }
-
-  trySaturation(at: SaturationInput, options: StateOptions = usual): Outcome<Saturation> {
-    return attempt(() => this.saturation(at, options));
-  }
-
-  tryBubble(at: SaturationInput, options: StateOptions = usual): Outcome<Saturation> {
-    return attempt(() => this.bubble(at, options));
-  }
-
-  tryDew(at: SaturationInput, options: StateOptions = usual): Outcome<Saturation> {
-    return attempt(() => this.dew(at, options));
-  }
-
-  tryState(at: StateInput, options: StateOptions = usual): Outcome<State> {
-    return attempt(() => this.state(at, options));
-  }
-
-  /** The designation alone: states name their refrigerant, they do not carry its equations. */
-  toJSON(): string {
-    return this.designation;
   }
 
   #onLine(line: BoundaryLine, at: SaturationInput, options: StateOptions): Saturation {

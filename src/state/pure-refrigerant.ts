@@ -18,7 +18,7 @@ import {
   saturationAtPressure,
   saturationAtTemperature,
 } from "../equilibrium/index.js";
-import { attempt, type Outcome } from "../units/index.js";
+import { Face } from "./face.js";
 import {
   checkOptions,
   checkSaturationInput,
@@ -59,7 +59,7 @@ const thinnest = 1e-40;
 type Given = Readonly<Record<string, number>>;
 
 /** A pure refrigerant computed from one Helmholtz equation. */
-class PureRefrigerant implements Refrigerant, Owner {
+class PureRefrigerant extends Face implements Refrigerant, Owner {
   readonly designation: string;
   readonly name: string;
   readonly equation: string;
@@ -78,6 +78,7 @@ class PureRefrigerant implements Refrigerant, Owner {
   #offsets: Offsets | undefined;
 
   constructor(fluid: Fluid, options: RefrigerantOptions) {
+    super();
     if (options.referenceState !== undefined) checkReferenceState(options.referenceState);
     this.#model = modelFor(fluid);
     this.designation = fluid.designation;
@@ -185,27 +186,6 @@ class PureRefrigerant implements Refrigerant, Owner {
         return this.#assemble(flashEnthalpyEntropy(model, h, s, search()), options);
       }
     }
-  }
-
-  trySaturation(at: SaturationInput, options: StateOptions = usual): Outcome<Saturation> {
-    return attempt(() => this.saturation(at, options));
-  }
-
-  tryBubble(at: SaturationInput, options: StateOptions = usual): Outcome<Saturation> {
-    return attempt(() => this.bubble(at, options));
-  }
-
-  tryDew(at: SaturationInput, options: StateOptions = usual): Outcome<Saturation> {
-    return attempt(() => this.dew(at, options));
-  }
-
-  tryState(at: StateInput, options: StateOptions = usual): Outcome<State> {
-    return attempt(() => this.state(at, options));
-  }
-
-  /** The designation alone: states name their refrigerant, they do not carry its equation. */
-  toJSON(): string {
-    return this.designation;
   }
 
   #saturationAt(temperature: number, options: StateOptions): SaturationPoint {
