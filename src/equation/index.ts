@@ -1,11 +1,6 @@
 export { type Derivatives, noDerivatives } from "./derivatives.js";
 export { Equation, type Evaluation, noEvaluation } from "./equation.js";
-export {
-  Mixture,
-  type MixtureEvaluation,
-  type MixtureIdeal,
-  noMixtureEvaluation,
-  noMixtureIdeal,
-  type PairOf,
-} from "./mixture.js";
+export type { PairOf } from "./mixing-pairs.js";
+export { Mixture } from "./mixture.js";
+export * from "./mixture-evaluation.js";
 export * from "./properties.js";

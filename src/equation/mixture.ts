@@ -2,96 +2,17 @@ import type { Fluid, Pair } from "../catalogue/index.js";
 import { type Derivatives, noDerivatives } from "./derivatives.js";
 import type { Evaluation } from "./equation.js";
 import { Ideal, type IdealDerivatives } from "./ideal.js";
-import { type PairRule, ReducingFunction } from "./reducing.js";
+import {
+  type Departure,
+  departuresOf,
+  type PairOf,
+  pairTable,
+  temperatureRule,
+  volumeRule,
+} from "./mixing-pairs.js";
+import type { MixtureEvaluation, MixtureIdeal } from "./mixture-evaluation.js";
+import { ReducingFunction } from "./reducing.js";
 import { Residual } from "./residual.js";
-
-/** A pair of a mixture, first and second as in its `between`. */
-export type PairOf = (first: Fluid, second: Fluid) => Pair;
-
-/**
- * One evaluation of a mixture's residual Helmholtz energy: reduced quantities, divided by R T with the R of the mixture's
- * first component, `Mixture.R`. L stands for ln δ, T for ln τ: `phiLT` is δτ φ_δτ.
- */
-export interface MixtureEvaluation {
-  /** Temperature, K. */
-  T: number;
-  /** Molar density, mol/m3. */
-  rho: number;
-  /** Mole fractions. */
-  readonly x: Float64Array;
-  tau: number;
-  delta: number;
-  phi: number;
-  phiL: number;
-  phiLL: number;
-  phiT: number;
-  phiTT: number;
-  phiLT: number;
-  /** p/(RT), mol/m3. */
-  pressure: number;
-  /** T ∂(p/RT)/∂T at constant density and composition, mol/m3. */
-  pressureT: number;
-  /** ∂(p/RT)/∂ρᵢ, dimensionless. */
-  readonly pressureBy: Float64Array;
-  /** Residual chemical potentials μᵢ/(RT) = ∂(ρφ)/∂ρᵢ. */
-  readonly mu: Float64Array;
-  /** T ∂μᵢ/∂T at constant concentrations. */
-  readonly muT: Float64Array;
-  /** ρ ∂μᵢ/∂ρⱼ, row by row; symmetric. */
-  readonly hessian: Float64Array;
-}
-
-/** A fresh place for an evaluation of so many components. */
-export function noMixtureEvaluation(count: number): MixtureEvaluation {
-  return {
-    T: 0,
-    rho: 0,
-    x: new Float64Array(count),
-    tau: 0,
-    delta: 0,
-    phi: 0,
-    phiL: 0,
-    phiLL: 0,
-    phiT: 0,
-    phiTT: 0,
-    phiLT: 0,
-    pressure: 0,
-    pressureT: 0,
-    pressureBy: new Float64Array(count),
-    mu: new Float64Array(count),
-    muT: new Float64Array(count),
-    hessian: new Float64Array(count * count),
-  };
-}
-
-/**
- * The components' ideal parts at a temperature, each times Rᵢ/R: what a component of concentration ρᵢ adds to the
- * energies of a phase, per ρᵢ.
- */
-export interface MixtureIdeal {
-  /** a/(RT) without ln ρᵢ. */
-  readonly helmholtz: Float64Array;
-  /** u/(RT). */
-  readonly energy: Float64Array;
-  /** cv/R. */
-  readonly heatCapacity: Float64Array;
-}
-
-/** A fresh place for so many components. */
-export function noMixtureIdeal(count: number): MixtureIdeal {
-  return {
-    helmholtz: new Float64Array(count),
-    energy: new Float64Array(count),
-    heatCapacity: new Float64Array(count),
-  };
-}
-
-/** A departure function and the pairs it serves, with their factors. */
-interface Departure {
-  readonly residual: Residual;
-  readonly at: Derivatives;
-  readonly pairs: readonly (readonly [i: number, j: number, factor: number])[];
-}
 
 /**
  * The multi-fluid Helmholtz model: α(T, ρ, x) = Σ xᵢαᵢ⁰ + Σ xᵢ ln xᵢ + Σ xᵢαᵢʳ(τ, δ) + Σ xᵢxⱼFᵢⱼαᵢⱼʳ(τ, δ), with
@@ -433,63 +354,4 @@ function logDerivatives(Y: ReducingFunction, x: Float64Array, one: Float64Array,
       two[i * count + j] = (second[i * count + j]! - first[i]! - first[i]! * one[j]!) / value;
     }
   }
-}
-
-function pairTable(fluids: readonly Fluid[], pairOf: PairOf): readonly (readonly Pair[])[] {
-  return fluids.map((first, i) => fluids.slice(i + 1).map((second) => pairOf(first, second)));
-}
-
-function departuresOf(
-  fluids: readonly Fluid[],
-  ratio: Float64Array,
-  of: (i: number, j: number) => Pair,
-): readonly Departure[] {
-  const found = new Map<
-    unknown,
-    { residual: Residual; at: Derivatives; pairs: [number, number, number][] }
-  >();
-  for (let i = 0; i < fluids.length; i++) {
-    for (let j = i + 1; j < fluids.length; j++) {
-      const { departure } = of(i, j);
-      if (departure === undefined || departure.factor === 0) continue;
-      const { function: departureFunction } = departure;
-      // With the mean of both fluids' gas constants, so that the order of components changes nothing.
-      const factor = (departure.factor * (ratio[i]! + ratio[j]!)) / 2;
-      const entry = found.get(departureFunction) ?? {
-        residual: new Residual(departureFunction.residual),
-        at: noDerivatives(),
-        pairs: [],
-      };
-      entry.pairs.push([i, j, factor]);
-      found.set(departureFunction, entry);
-    }
-  }
-  return [...found.values()];
-}
-
-/** A pair's β belongs to the order in which it names its fluids. */
-function oriented(first: Fluid, pair: Pair, beta: number): number {
-  return pair.between[0] === first.designation ? beta : 1 / beta;
-}
-
-function temperatureRule(first: Fluid, second: Fluid, pair: Pair): PairRule {
-  const { reducing } = pair;
-  if (reducing.form === "lemmon-jacobsen") return { kind: "excess", excess: reducing.zeta };
-  return {
-    kind: "quotient",
-    beta: oriented(first, pair, reducing.betaT),
-    gamma: reducing.gammaT,
-    mean: Math.sqrt(first.reducing.temperature * second.reducing.temperature),
-  };
-}
-
-function volumeRule(first: Fluid, second: Fluid, pair: Pair): PairRule {
-  const { reducing } = pair;
-  if (reducing.form === "lemmon-jacobsen") return { kind: "excess", excess: reducing.xi };
-  return {
-    kind: "quotient",
-    beta: oriented(first, pair, reducing.betaV),
-    gamma: reducing.gammaV,
-    mean: (Math.cbrt(1 / first.reducing.density) + Math.cbrt(1 / second.reducing.density)) ** 3 / 8,
-  };
 }
