@@ -1,6 +1,7 @@
 import { InputCheck, type Warning } from "../safety/index.js";
 import type { Refrigerant } from "../state/index.js";
 import {
+  attempt,
   type GaugePressure,
   type LocalAtmosphere,
   type Pressure,
@@ -242,7 +243,9 @@ function warningsOf(
           : "no subcooling can be told from these instruments: the line may carry flash gas",
     });
   }
-  if (saturationTemperature > NEAR_CRITICAL * reading.refrigerant.critical.temperature) {
+  // A blend whose lines do not meet has no critical point, and no answer near where it would be.
+  const critical = attempt(() => reading.refrigerant.critical.temperature);
+  if (critical.ok && saturationTemperature > NEAR_CRITICAL * critical.value) {
     warnings.push({
       code: "near-critical",
       message: "close to the critical point, where saturation says little and its uncertainty grows",

@@ -6,6 +6,7 @@ import {
   type Duration,
   type GaugePressure,
   type LocalAtmosphere,
+  NoSuchStateError,
   type Outcome,
   type Pressure,
   type PressureDifference,
@@ -164,6 +165,13 @@ export function nitrogenHold(hold: NitrogenHold): NitrogenHoldResult {
   }));
   const seen = readings.length === 2 ? compareEnds(corrected) : compareLine(corrected);
   const state = nitrogen.state({ temperature: last.pipeTemperature, pressure: absolute(last, hold) });
+  // Nitrogen is far above its critical temperature here; this asks only what the types do not say.
+  if (state.phase === "two-phase") {
+    throw new NoSuchStateError(
+      { temperature: state.temperature, pressure: state.pressure },
+      "nitrogen in two phases",
+    );
+  }
   // (∂p/∂T) at constant density is α/κ_T.
   const slope = state.thermalExpansion / state.isothermalCompressibility;
   const ofThermometer = thermometerUncertainty(hold.thermometer);

@@ -3,7 +3,8 @@ import { attempt, InputError, type Outcome, type Pressure, type Temperature } fr
 import { blend, type OwnBlendOptions } from "./blend.js";
 import { massFractionsOf } from "./blend-owner.js";
 import { BlendRefrigerant } from "./blend-refrigerant.js";
-import { checkSaturationInput } from "./input.js";
+import { checkOptions, checkSaturationInput } from "./input.js";
+import { requireInside } from "./range-check.js";
 import type { SaturationInput } from "./types.js";
 
 /** A composition of two refrigerants that boils at one temperature, without changing. */
@@ -25,7 +26,7 @@ export interface AzeotropePoint {
  *
  * @param components - Two names of pure refrigerants.
  * @param at - `{ temperature }`, K, or `{ pressure }`, Pa.
- * @throws As {@link blend}.
+ * @throws As {@link blend}; `out-of-range` for temperatures, given or found, outside the range that both equations share.
  * @source As {@link blend}; how sure the pair is stands in its grade.
  */
 export function azeotropes(
@@ -33,6 +34,7 @@ export function azeotropes(
   at: SaturationInput,
   options: Pick<OwnBlendOptions, "pairs" | "lowestGrade"> = {},
 ): readonly AzeotropePoint[] {
+  checkOptions(options, ["pairs", "lowestGrade"], "{ pairs, lowestGrade }, either or both");
   const what = checkSaturationInput(at);
   if (!Array.isArray(components) || components.length !== 2) {
     throw new InputError([{ path: "components", value: components, expected: "two names" }]);
@@ -54,7 +56,15 @@ export function azeotropes(
   }
   const { model } = mixture;
   const value = (at as Readonly<Record<string, number>>)[what]!;
-  return binaryAzeotropes(model.system, { what, value }).map(({ temperature, pressure, x, kind }) => ({
+  const { minimumTemperature, maximumTemperature } = model.limits;
+  const range = { minimum: minimumTemperature, maximum: maximumTemperature, unit: "K" };
+  const requireTemperature = (T: number): void => {
+    requireInside(mixture.designation, "temperature", T, range, { extrapolate: true });
+  };
+  if (what === "temperature") requireTemperature(value);
+  const found = binaryAzeotropes(model.system, { what, value });
+  for (const { temperature } of found) requireTemperature(temperature);
+  return found.map(({ temperature, pressure, x, kind }) => ({
     temperature,
     pressure,
     composition: massFractionsOf(model, x),

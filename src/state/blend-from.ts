@@ -62,12 +62,7 @@ export function makeBlend(
   find: (first: Fluid, second: Fluid) => Pair | undefined,
   { referenceState, lowestGrade = "estimated" }: BlendOptions,
 ): Refrigerant {
-  if (!gradesInOrder.includes(lowestGrade)) {
-    const expected = gradesInOrder.map((grade) => `"${grade}"`).join(", ");
-    throw new InputError([
-      { path: "options.lowestGrade", value: lowestGrade, expected: `one of ${expected}` },
-    ]);
-  }
+  checkGrade(lowestGrade);
   const problems: Problem[] = [];
   const found = new Map<string, Pair>();
   recipe.fluids.forEach((first, i) => {
@@ -98,6 +93,13 @@ export function makeBlend(
     ...(referenceState === undefined ? {} : { referenceState }),
     pairOf: (first, second) => found.get(pairKey(first, second))!,
   });
+}
+
+/** Refuses a grade that is none. */
+export function checkGrade(grade: unknown): void {
+  if (grade === undefined || (gradesInOrder as readonly unknown[]).includes(grade)) return;
+  const expected = `one of ${gradesInOrder.map((each) => `"${each}"`).join(", ")}`;
+  throw new InputError([{ path: "options.lowestGrade", value: grade, expected }]);
 }
 
 function pairKey(first: Fluid, second: Fluid): string {

@@ -97,16 +97,12 @@ export class BlendRanges {
     return Math.max(bubble, dew);
   }
 
-  /** Where a line ends: one of them passes the critical point's temperature, one its pressure, before it turns. */
+  /** Where a line ends: at the critical point, or beyond it where it is the one that turns there. */
   #lineRange(line: BoundaryLine, what: "temperature" | "pressure"): Range {
     const { critical, cricondentherm, cricondenbar, coldest } = this.#model.envelope;
-    if (what === "temperature") {
-      const turning = cricondentherm.pressure < critical.pressure ? "dew" : "bubble";
-      const maximum = line === turning ? cricondentherm.temperature : critical.temperature;
-      return { minimum: this.#followed, maximum, unit: "K" };
-    }
-    const turning = cricondenbar.temperature > critical.temperature ? "dew" : "bubble";
-    const maximum = line === turning ? cricondenbar.pressure : critical.pressure;
+    const { [what]: highest, line: highestLine } = what === "temperature" ? cricondentherm : cricondenbar;
+    const maximum = line === highestLine ? highest : critical[what];
+    if (what === "temperature") return { minimum: this.#followed, maximum, unit: "K" };
     const minimum = line === "bubble" ? coldest.bubblePressure : coldest.dewPressure;
     return { minimum, maximum, unit: "Pa" };
   }

@@ -6,6 +6,7 @@ import {
   flashBlendTemperaturePressure,
 } from "../equilibrium/index.js";
 import { isDewlineError } from "../units/index.js";
+import { lowestPressure } from "./input.js";
 import {
   ashraeTemperature,
   iirTemperature,
@@ -39,6 +40,13 @@ export function specificOffsetsFor(model: BlendModel, reference: ReferenceState)
     return offsetsAt(model, temperature, edgeDensity(model, temperature, quality ?? 0, name), h, s);
   }
   const name = `${temperature} K, ${pressure} Pa`;
+  const { minimumTemperature, maximumTemperature, maximumPressure } = model.limits;
+  const isInside =
+    temperature >= minimumTemperature &&
+    temperature <= maximumTemperature &&
+    pressure >= lowestPressure &&
+    pressure <= Math.max(maximumPressure, model.envelope.cricondenbar.pressure);
+  if (!isInside) refuseReference(model.name, name, "that lies outside its range");
   const found = orRefuse(model, name, () => flashBlendTemperaturePressure(model, temperature, pressure));
   if (found.phases === 2) refuseReference(model.name, name, "it has two phases there");
   return offsetsAt(model, temperature, found.density, h, s);

@@ -173,11 +173,6 @@ export class BlendRefrigerant extends Face implements Refrigerant, BlendOwner {
     return this.#onLine("dew", at, options);
   }
 
-  state(
-    at: { readonly temperature: number; readonly pressure: number },
-    options?: StateOptions,
-  ): SinglePhaseState;
-  state(at: StateInput, options?: StateOptions): State;
   state(at: StateInput, options: StateOptions = usual): State {
     checkStateOptions(options);
     const pair = checkStateInput(at);
@@ -269,9 +264,9 @@ export class BlendRefrigerant extends Face implements Refrigerant, BlendOwner {
   }
 
   #phaseBoundary(): PhaseBoundary {
-    const { cricondentherm, cricondenbar, points } = this.#model.envelope;
+    const { cricondentherm, cricondenbar, openFrom, points } = this.#model.envelope;
     return {
-      critical: this.critical,
+      critical: openFrom === undefined ? this.critical : undefined,
       cricondentherm,
       cricondenbar,
       points: points.map(({ line, point }) => ({

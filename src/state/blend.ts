@@ -8,7 +8,13 @@ import {
   parsePair,
 } from "../catalogue/index.js";
 import { attempt, InputError, isDewlineError, type Outcome, type Problem } from "../units/index.js";
-import { type BlendOptions, blendOptionNames, fractionTolerance, makeBlend } from "./blend-from.js";
+import {
+  type BlendOptions,
+  blendOptionNames,
+  checkGrade,
+  fractionTolerance,
+  makeBlend,
+} from "./blend-from.js";
 import { blends, fluids, pairs } from "./by-name.js";
 import { checkOptions } from "./input.js";
 import { refrigerantFrom } from "./pure-refrigerant.js";
@@ -39,6 +45,7 @@ interface Share {
  * A component named twice counts once with the sum; one of fraction 0 is left out, and what is left of a blend with a
  * single component is that pure refrigerant. A pair of components without parameters is estimated from the kind of the
  * two substances, and everything computed says so ({@link Refrigerant.mixing}).
+ * What is left with one component keeps its own designation.
  *
  * @param parts - Rows [name, fraction], mass fractions unless `basis` says otherwise; they add up to 1. A designated blend
  *   may be a component: it is taken apart.
@@ -62,12 +69,13 @@ export function blend(parts: readonly BlendPart[], options: OwnBlendOptions = {}
   const shares = merged(parts.flatMap((part) => sharesOf(part, basis)));
   const total = shares.reduce((sum, { mass }) => sum + mass, 0);
   const present = shares.filter(({ mass }) => mass > 0);
+  checkGrade(rest.lowestGrade);
+  const ownPairs = checkedPairs(own, shares);
   const [only, ...others] = present;
   if (only !== undefined && others.length === 0) {
     const { referenceState } = rest;
     return refrigerantFrom(only.fluid, referenceState === undefined ? {} : { referenceState });
   }
-  const ownPairs = checkedPairs(own);
   const known = pairs();
   return makeBlend(
     {
@@ -100,6 +108,9 @@ function checkParts(parts: unknown, basis: unknown, designation: unknown): void 
   demand("options.basis", basis, basis === "mass" || basis === "amount", '"mass" or "amount"');
   const isName = designation === undefined || (typeof designation === "string" && designation.trim() !== "");
   demand("options.designation", designation, isName, "a text that is not empty");
+  // Safety facts are looked up by it: nothing may go by the name of something else.
+  const isTaken = typeof designation === "string" && isName && isKnown(designation);
+  demand("options.designation", designation, !isTaken, "a name that no refrigerant of the catalogue has");
   const isList = Array.isArray(parts) && parts.length > 0;
   demand("components", parts, isList, 'rows [name, fraction], such as [["R-32", 0.6], ["R-1234yf", 0.4]]');
   if (isList) {
@@ -109,13 +120,17 @@ function checkParts(parts: unknown, basis: unknown, designation: unknown): void 
       const isRow = typeof name === "string" && more.length === 0;
       demand(`components[${index}]`, part, isRow, "a row [name, fraction]");
       const isFraction = typeof fraction === "number" && fraction >= 0 && fraction <= 1;
-      demand(`components[${index}][1]`, fraction, isFraction, "a fraction from 0 to 1");
+      demand(`components[${index}][1]`, fraction, isFraction, "a fraction from 0 to 1; 60 % is 0.6");
       sum += Number(fraction);
     });
     const isWhole = problems.length > 0 || Math.abs(sum - 1) <= fractionTolerance;
     demand("components", sum, isWhole, "fractions that add up to 1");
   }
   if (problems.length > 0) throw new InputError(problems);
+}
+
+function isKnown(name: string): boolean {
+  return findBlendIn(blends(), name) !== undefined || attempt(() => findFluidIn(fluids(), name)).ok;
 }
 
 function sharesOf([name, fraction]: BlendPart, basis: "mass" | "amount"): readonly Share[] {
@@ -143,14 +158,25 @@ function describe(shares: readonly Share[], total: number): string {
   return `${names} (${percentages})`;
 }
 
-function checkedPairs(own: unknown): readonly Pair[] {
+function checkedPairs(own: unknown, shares: readonly Share[]): readonly Pair[] {
   if (!Array.isArray(own)) {
     throw new InputError([{ path: "options.pairs", value: own, expected: "a list of pairs" }]);
   }
   const problems: Problem[] = [];
   const checked = own.flatMap((pair: unknown, index) => {
     try {
-      return [parsePair(pair)];
+      const checked = parsePair(pair);
+      const { between } = checked;
+      const isUsed = between.every((name) => shares.some(({ fluid }) => fluid.designation === name));
+      if (!isUsed) {
+        const path = `options.pairs[${index}].between`;
+        problems.push({
+          path,
+          value: between.join(" with "),
+          expected: "two components of this blend, by designation",
+        });
+      }
+      return [checked];
     } catch (error) {
       if (!isDewlineError(error) || !(error instanceof InputError)) throw error;
       problems.push(

@@ -14,8 +14,8 @@ import {
   parsePair,
 } from "../catalogue/index.js";
 import { checkEquation } from "../equilibrium/index.js";
-import { attempt, InputError, type Outcome } from "../units/index.js";
-import { blendFrom } from "./blend-from.js";
+import { attempt, InputError, type Outcome, type Problem } from "../units/index.js";
+import { type BlendOptions, blendFrom, checkGrade } from "./blend-from.js";
 import { checkOptions } from "./input.js";
 import { type RefrigerantOptions, refrigerantFrom } from "./pure-refrigerant.js";
 import type { Refrigerant } from "./types.js";
@@ -29,7 +29,8 @@ let registeredPairs: readonly Pair[] = [];
  *
  * @param name - Spelling is forgiven: `R-32`, `r32`, `HFC-32`, `difluoromethane`, `75-10-5` are one refrigerant.
  * @param options - `referenceState` moves the zero of enthalpy and entropy; `equation` picks another published
- *   equation of the same pure refrigerant, such as `gao-2023` for R-717.
+ *   equation of the same pure refrigerant, such as `gao-2023` for R-717; `lowestGrade` refuses a blend any of whose
+ *   pairs is worse, and means nothing for a pure refrigerant.
  * @throws `unknown-refrigerant`, with near names; `malformed-input` for an equation that it does not have.
  *
  * @example
@@ -39,22 +40,30 @@ let registeredPairs: readonly Pair[] = [];
  * refrigerant("r32").saturation({ temperature: celsius(25) }).pressure // → 1.6896e6 Pa
  * ```
  */
-export function refrigerant(name: string, options: RefrigerantOptions & FindOptions = {}): Refrigerant {
-  checkOptions(options, ["referenceState", "equation"], "{ referenceState, equation }, either or both");
-  const { equation, ...rest } = options;
+export function refrigerant(
+  name: string,
+  options: RefrigerantOptions & BlendOptions & FindOptions = {},
+): Refrigerant {
+  checkOptions(
+    options,
+    ["referenceState", "equation", "lowestGrade"],
+    "{ referenceState, equation, lowestGrade }, any of them",
+  );
+  const { equation, lowestGrade, ...rest } = options;
+  checkGrade(lowestGrade);
   const found = typeof name === "string" ? findBlendIn(listBlends(), name) : undefined;
   if (found === undefined) return refrigerantFrom(findFluidIn(fluids(), name, options, listBlends()), rest);
   if (equation !== undefined) {
     const expected = `no such option: ${found.designation} is a blend, computed from its components' equations`;
     throw new InputError([{ path: "equation", value: equation, expected }]);
   }
-  return blendFrom(found, rest);
+  return blendFrom(found, { ...rest, ...(lowestGrade === undefined ? {} : { lowestGrade }) });
 }
 
 /** As {@link refrigerant}, without throwing. */
 export function tryRefrigerant(
   name: string,
-  options: RefrigerantOptions & FindOptions = {},
+  options: RefrigerantOptions & BlendOptions & FindOptions = {},
 ): Outcome<Refrigerant> {
   return attempt(() => refrigerant(name, options));
 }
@@ -69,11 +78,26 @@ export function tryRefrigerant(
  */
 export function registerFluid(fluid: unknown): Fluid {
   const checked = parseFluid(fluid);
-  const problems = clashesOf(fluids(), checked);
+  const problems = [...clashesOf(fluids(), checked), ...clashesWithBlends(checked)];
   if (problems.length > 0) throw new InputError(problems);
   checkEquation(checked);
   registered = [...registered, checked];
   return checked;
+}
+
+/** A designated blend is found first: under its name a fluid would never be. */
+function clashesWithBlends({ designation, name, synonyms }: Fluid): readonly Problem[] {
+  const names = [
+    ["designation", designation],
+    ["name", name],
+    ...synonyms.map((s, i) => [`synonyms[${i}]`, s]),
+  ];
+  return names.flatMap(([path = "", value = ""]) => {
+    const blend = findBlendIn(listBlends(), value);
+    return blend === undefined
+      ? []
+      : [{ path, value, expected: `a name that does not lead to ${blend.designation}` }];
+  });
 }
 
 /** As {@link registerFluid}, without throwing. */

@@ -1,13 +1,6 @@
 import { attempt, type Outcome } from "../units/index.js";
 import { usual } from "./input.js";
-import type {
-  Saturation,
-  SaturationInput,
-  SinglePhaseState,
-  State,
-  StateInput,
-  StateOptions,
-} from "./types.js";
+import type { Saturation, SaturationInput, State, StateInput, StateOptions } from "./types.js";
 
 /** What pure refrigerants and blends share: the twins that do not throw, and a name instead of equations in JSON. */
 export abstract class Face {
@@ -15,10 +8,6 @@ export abstract class Face {
   abstract saturation(at: SaturationInput, options?: StateOptions): Saturation;
   abstract bubble(at: SaturationInput, options?: StateOptions): Saturation;
   abstract dew(at: SaturationInput, options?: StateOptions): Saturation;
-  abstract state(
-    at: { readonly temperature: number; readonly pressure: number },
-    options?: StateOptions,
-  ): SinglePhaseState;
   abstract state(at: StateInput, options?: StateOptions): State;
 
   trySaturation(at: SaturationInput, options: StateOptions = usual): Outcome<Saturation> {

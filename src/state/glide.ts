@@ -3,6 +3,7 @@ import {
   InputError,
   type Outcome,
   type Pressure,
+  type Problem,
   type SpecificEnergy,
   type Temperature,
   type TemperatureDifference,
@@ -49,9 +50,7 @@ export function glide(
   at: { readonly pressure: Pressure },
   options: StateOptions = {},
 ): Glide {
-  if (typeof refrigerant?.bubble !== "function") {
-    throw new InputError([{ path: "refrigerant", value: refrigerant, expected: "a refrigerant" }]);
-  }
+  checkPressure(refrigerant, at, []);
   const bubble = refrigerant.bubble(at, options);
   const dew = refrigerant.dew(at, options);
   const evaporationEnthalpy = dew.vapour.enthalpy - bubble.liquid.enthalpy;
@@ -81,18 +80,59 @@ export function tryGlide(
  * as saturated vapour, K: enthalpy over entropy taken up at constant pressure.
  *
  * @param at - Absolute pressure, Pa, and enthalpy at the inlet, J/kg: that of the liquid before the expansion device.
- * @throws `malformed-input` if the inlet is not wetter than the dew point.
+ * @throws `malformed-input` if the inlet is not wetter than the dew point, or for anything but those two; otherwise as
+ *   `dew` and `state` of the refrigerant.
  * @source T ds = dh at constant pressure.
  */
 export function evaporatorMean(
   refrigerant: Refrigerant,
   at: { readonly pressure: Pressure; readonly enthalpy: SpecificEnergy },
+  options: StateOptions = {},
 ): Temperature {
-  const inlet = refrigerant.state({ pressure: at.pressure, enthalpy: at.enthalpy });
-  const { vapour } = refrigerant.dew({ pressure: at.pressure });
-  if (!(inlet.enthalpy < vapour.enthalpy)) {
+  checkPressure(refrigerant, at, ["enthalpy"]);
+  const { vapour } = refrigerant.dew({ pressure: at.pressure }, options);
+  if (!(at.enthalpy < vapour.enthalpy)) {
     const expected = `an enthalpy below that of saturated vapour, ${vapour.enthalpy} J/kg`;
     throw new InputError([{ path: "enthalpy", value: at.enthalpy, expected }]);
   }
+  const inlet = refrigerant.state({ pressure: at.pressure, enthalpy: at.enthalpy }, options);
   return (vapour.enthalpy - inlet.enthalpy) / (vapour.entropy - inlet.entropy);
+}
+
+/** As {@link evaporatorMean}, without throwing. */
+export function tryEvaporatorMean(
+  refrigerant: Refrigerant,
+  at: { readonly pressure: Pressure; readonly enthalpy: SpecificEnergy },
+  options: StateOptions = {},
+): Outcome<Temperature> {
+  return attempt(() => evaporatorMean(refrigerant, at, options));
+}
+
+/** Requires a refrigerant, and a pressure with the other fields named, all finite, and nothing else. */
+function checkPressure(refrigerant: unknown, at: unknown, others: readonly string[]): void {
+  const problems: Problem[] = [];
+  const isOne =
+    typeof refrigerant === "object" &&
+    refrigerant !== null &&
+    "composition" in refrigerant &&
+    ["bubble", "dew", "state"].every(
+      (name) => typeof (refrigerant as Readonly<Record<string, unknown>>)[name] === "function",
+    );
+  if (!isOne) problems.push({ path: "refrigerant", value: refrigerant, expected: "a refrigerant" });
+  const names = ["pressure", ...others];
+  const fields =
+    typeof at === "object" && at !== null ? (at as Readonly<Record<string, unknown>>) : undefined;
+  if (fields === undefined) {
+    problems.push({ path: "", value: at, expected: `{ ${names.join(", ")} }` });
+  } else {
+    for (const name of new Set([...names, ...Object.keys(fields)])) {
+      const value = fields[name];
+      if (!names.includes(name))
+        problems.push({ path: name, value, expected: `no such field; ${names.join(", ")}` });
+      else if (typeof value !== "number" || !Number.isFinite(value)) {
+        problems.push({ path: name, value, expected: "a finite number, SI" });
+      }
+    }
+  }
+  if (problems.length > 0) throw new InputError(problems);
 }

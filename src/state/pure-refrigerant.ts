@@ -33,6 +33,7 @@ import { checkReferenceState, type Offsets, offsetsFor } from "./reference-state
 import { type Owner, singlePhaseState } from "./single-phase.js";
 import { saturationOf, twoPhaseState } from "./two-phase.js";
 import type {
+  PureRefrigerant,
   ReferenceState,
   Refrigerant,
   Saturation,
@@ -59,7 +60,7 @@ const thinnest = 1e-40;
 type Given = Readonly<Record<string, number>>;
 
 /** A pure refrigerant computed from one Helmholtz equation. */
-class PureRefrigerant extends Face implements Refrigerant, Owner {
+class PureFace extends Face implements PureRefrigerant, Owner {
   readonly designation: string;
   readonly name: string;
   readonly equation: string;
@@ -299,8 +300,8 @@ class PureRefrigerant extends Face implements Refrigerant, Owner {
  * refrigerantFrom(r32).saturation({ temperature: 298.15 }).pressure // → 1.6896e6 Pa
  * ```
  */
-export function refrigerantFrom(fluid: Fluid, options: RefrigerantOptions = {}): Refrigerant {
+export function refrigerantFrom(fluid: Fluid, options: RefrigerantOptions = {}): PureRefrigerant {
   checkLiteralForm(fluid);
   checkOptions(options, ["referenceState"], "{ referenceState }");
-  return new PureRefrigerant(fluid, options);
+  return new PureFace(fluid, options);
 }

@@ -29,8 +29,10 @@ export function requireInside(
 ): void {
   // Written so that NaN is refused.
   if (value >= range.minimum && value <= range.maximum) return;
-  const hint = extrapolate
-    ? "extrapolation is not allowed this far"
-    : `{ extrapolate: true } allows some way beyond and marks the result${hintEnd}`;
+  // Above the end of a line there is nothing to extrapolate to.
+  const isBeyondEnd = hintEnd !== "" && value > range.maximum;
+  const allowed = `{ extrapolate: true } allows some way beyond and marks the result${hintEnd}`;
+  let hint = extrapolate ? "extrapolation is not allowed this far" : allowed;
+  if (isBeyondEnd) hint = "above it liquid and vapour do not coexist";
   throw new OutOfRangeError({ quantity, value, ...range, hint, subject });
 }

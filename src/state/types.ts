@@ -133,8 +133,8 @@ export interface StateOptions {
 
 /**
  * Where enthalpy and entropy are counted from; of a blend saturated liquid means its bubble point. `iir`: h = 200 kJ/kg
- * and s = 1 kJ/(kg K) for saturated liquid at 0 °C; `ashrae`: both 0 for saturated liquid at −40 °C; `nbp`: both 0 for saturated liquid at 101.325 kPa; or
- * any state with the values it shall have.
+ * and s = 1 kJ/(kg K) for saturated liquid at 0 °C; `ashrae`: both 0 for saturated liquid at −40 °C; `nbp`: both 0 for
+ * saturated liquid at 101.325 kPa; or any state with the values it shall have.
  */
 export type ReferenceState =
   | "iir"
@@ -175,8 +175,8 @@ export interface BlendFacts extends Mixing {
 
 /** The boundary of a blend's two-phase region. */
 export interface PhaseBoundary {
-  /** Critical point: K, Pa, kg/m3. */
-  readonly critical: Refrigerant["critical"];
+  /** Critical point: K, Pa, kg/m3; undefined where the lines do not meet. */
+  readonly critical: Refrigerant["critical"] | undefined;
   /** Highest temperature at which liquid and vapour coexist, and the pressure there. */
   readonly cricondentherm: { readonly temperature: Temperature; readonly pressure: Pressure };
   /** Highest pressure at which they do, and the temperature there. */
@@ -217,7 +217,12 @@ export interface Refrigerant {
   readonly molarMass: number;
   /** Gas constant per mass, R/M, J/(kg K), as used by the equation. */
   readonly specificGasConstant: number;
-  /** Critical point of the equation, found numerically: K, Pa, kg/m3. */
+  /**
+   * Critical point of the equation, found numerically: K, Pa, kg/m3.
+   *
+   * Reading it throws `no-such-state` for a blend whose bubble and dew lines do not meet, as some of R-744 with R-32 and
+   * R-125 do not in their model.
+   */
   readonly critical: {
     readonly temperature: Temperature;
     readonly pressure: Pressure;
@@ -245,12 +250,10 @@ export interface Refrigerant {
   bubble(at: SaturationInput, options?: StateOptions): Saturation;
   /** Dew point; for a pure refrigerant the same as {@link Refrigerant.saturation}. */
   dew(at: SaturationInput, options?: StateOptions): Saturation;
-  /** The state at a temperature and a pressure: always one phase. */
-  state(
-    at: { readonly temperature: Temperature; readonly pressure: Pressure },
-    options?: StateOptions,
-  ): SinglePhaseState;
-  /** The state that a pair of properties fixes. */
+  /**
+   * The state that a pair of properties fixes. Its `phase` tells whether it has two phases, as a blend has at a temperature
+   * and a pressure between those of dew and bubble; heat capacities and the speed of sound belong to one phase.
+   */
   state(at: StateInput, options?: StateOptions): State;
   /** As {@link Refrigerant.saturation}, without throwing. */
   trySaturation(at: SaturationInput, options?: StateOptions): Outcome<Saturation>;
@@ -260,4 +263,17 @@ export interface Refrigerant {
   tryDew(at: SaturationInput, options?: StateOptions): Outcome<Saturation>;
   /** As {@link Refrigerant.state}, without throwing. */
   tryState(at: StateInput, options?: StateOptions): Outcome<State>;
+}
+
+/** A refrigerant that is known to be pure. */
+export interface PureRefrigerant extends Refrigerant {
+  readonly blend: undefined;
+  readonly mixing: undefined;
+  /** The state at a temperature and a pressure: always one phase. */
+  state(
+    at: { readonly temperature: Temperature; readonly pressure: Pressure },
+    options?: StateOptions,
+  ): SinglePhaseState;
+  /** The state that a pair of properties fixes. */
+  state(at: StateInput, options?: StateOptions): State;
 }

@@ -243,7 +243,9 @@ it("has a type that refuses what a state does not have", () => {
     r32.state({ quality: 0.5, enthalpy: 3e5 });
     // @ts-expect-error one field is too few
     r32.state({ temperature: 300 });
-    // A temperature and a pressure always give one phase, so no question is needed.
+    // A pure refrigerant always has one phase at a temperature and a pressure, so no question is needed.
+    refrigerantFrom(fluids()[0]!).state({ temperature: 300, pressure: 1e6 }).cp satisfies number;
+    // @ts-expect-error a refrigerant by name may be a blend, which may have two
     r32.state({ temperature: 300, pressure: 1e6 }).cp satisfies number;
   };
   expect(refused).toBeTypeOf("function");

@@ -57,7 +57,8 @@ describe("outside the range of the equation", () => {
     expect(error.maximum).toBe(critical.temperature - 1e-3);
     expect(rangeErrorOf({ pressure: 6e6, quality: 0.5 }).maximum).toBeLessThan(critical.pressure);
     // Extrapolation would not help there, and the message does not promise it.
-    expect(error.message).toContain("below the range only");
+    expect(error.message).not.toContain("{ extrapolate: true }");
+    expect(error.message).toContain("do not coexist");
   });
 
   it("refuses a density whose pressure would be too high, with that pressure", () => {
@@ -199,6 +200,7 @@ describe("extrapolation", () => {
 
   it("has a floor below which properties run out of the range of numbers, never zero or infinity", () => {
     const thin = r32.state({ temperature: 300, pressure: 1e-200 });
+    if (thin.phase === "two-phase") throw new Error("a thin gas is one phase");
     expect(thin.isothermalCompressibility * thin.pressure).toBeWithin(1, 1e-12);
     for (const options of [{}, extrapolate]) {
       expect(rangeErrorOf({ temperature: 300, pressure: 1e-300 }, options).quantity).toBe("pressure");

@@ -1,5 +1,11 @@
 import { describe, expect, it, test } from "vitest";
-import { fluids, type ReferenceState, refrigerant, refrigerantFrom } from "../../src/state/index.js";
+import {
+  fluids,
+  type ReferenceState,
+  refrigerant,
+  refrigerantFrom,
+  type SinglePhaseState,
+} from "../../src/state/index.js";
 import { celsius, InputError } from "../../src/units/index.js";
 import { trackWorst } from "../support/worst.js";
 
@@ -216,9 +222,9 @@ describe("what does not depend on the reference state", () => {
   });
 
   it("is every property without a zero, and the state found by enthalpy or entropy", () => {
-    const plain = asked[0]!.state({ temperature: 320, pressure: 1e6 });
+    const plain = asked[0]!.state({ temperature: 320, pressure: 1e6 }) as SinglePhaseState;
     for (const refrigerant of asked) {
-      const state = refrigerant.state({ temperature: 320, pressure: 1e6 });
+      const state = refrigerant.state({ temperature: 320, pressure: 1e6 }) as SinglePhaseState;
       for (const name of [
         "density",
         "cp",

@@ -41,6 +41,7 @@ export function singlePhaseAt(refrigerant: Refrigerant, u: number, v: number): S
   // At v = 1 rounding may lift the product above its limit.
   const pressure = Math.min(highest, 1e3 * (highest / 1e3) ** v);
   const found = refrigerant.state({ temperature, pressure });
+  if (found.phase === "two-phase") throw new Error("a pure refrigerant has one phase here");
   return found.isothermalCompressibility * pressure < 1e3 ? found : undefined;
 }
 

@@ -33,6 +33,9 @@ const liquidLike = 1.3;
 /** Bubble and dew pressures nearer than this, relative, leave no room for a pressure between them. */
 const tooNarrow = 1e-7;
 
+/** How near to the critical pressure, relative, is beside the critical point. */
+const besidePressure = 1e-4;
+
 /** The state at (T, p), its number of phases decided by the tangent-plane test. */
 export function flashBlendTemperaturePressure(
   model: BlendModel,
@@ -46,10 +49,16 @@ export function flashBlendTemperaturePressure(
   if (root === undefined) throw new NotConvergedError(`the density of ${model.name}`, inputs);
   const trial = findTrial(system, z, T, P, root.density);
   if (trial === undefined) return oneBlendPhase(T, root.density);
-  const split = splitFromTrial(system, z, T, pressure, trial) ?? splitBetweenEdges(model, T, pressure);
+  const split =
+    splitFromTrial(system, z, T, pressure, trial) ??
+    splitBetweenEdges(model, T, pressure) ??
+    splitOnIsobar(model, T, pressure);
   if (split === undefined) {
-    // Beside the critical point two phases are not told apart, by temperature and density neither.
-    if (isBesideCritical(model, T)) return oneBlendPhase(T, root.density);
+    // Beside the critical point itself two phases are not told apart, by temperature and density neither.
+    const { critical } = model.envelope;
+    const isBeside =
+      isBesideCritical(model, T) && Math.abs(pressure / critical.pressure - 1) < besidePressure;
+    if (isBeside) return oneBlendPhase(T, root.density);
     refuseNarrow(model, inputs);
     if (root.root === "liquid" && trial.root === "liquid") refuseTwoLiquids(inputs);
     throw new NotConvergedError(`liquid and vapour of ${model.name}`, inputs);
@@ -66,7 +75,8 @@ function refuseNarrow(
   model: BlendModel,
   inputs: { readonly temperature: number; readonly pressure: number },
 ): void {
-  const edges = edgesAtTemperature(model, inputs.temperature);
+  const found = attempt(() => edgesAtTemperature(model, inputs.temperature));
+  const edges = found.ok ? found.value : undefined;
   if (edges === undefined || edges.dense.point.pressure / edges.thin.point.pressure - 1 > tooNarrow) return;
   throw new NoSuchStateError(
     inputs,
@@ -75,10 +85,29 @@ function refuseNarrow(
 }
 
 function splitBetweenEdges(model: BlendModel, T: number, pressure: number): PhaseSplit | undefined {
-  const edges = edgesAtTemperature(model, T);
+  const found = attempt(() => edgesAtTemperature(model, T));
+  const edges = found.ok ? found.value : undefined;
   if (edges === undefined) return undefined;
   const ends = { dense: splitAtEdge(model, edges.dense), thin: splitAtEdge(model, edges.thin) };
   return splitBetween(model, ends, { what: "temperature", value: T }, "pressure", pressure);
+}
+
+/** The same from the edges of the isobar: at the critical temperature of a wide-boiling blend the isotherm has only one. */
+function splitOnIsobar(model: BlendModel, T: number, pressure: number): PhaseSplit | undefined {
+  const found = attempt(() => {
+    const edges = edgesAtPressure(model, pressure);
+    return edges && coldEndsOf(model, edges, pressure);
+  });
+  if (!found.ok || found.value === undefined) return undefined;
+  const ends = found.value;
+  const hold: Hold = { what: "pressure", value: pressure };
+  const fraction = (T - ends.dense.temperature) / (ends.thin.temperature - ends.dense.temperature);
+  if (!(fraction > 0 && fraction < 1)) return undefined;
+  for (const start of [fraction, 0.5, 0.2, 0.8]) {
+    const split = meanSplit(model, ends, start);
+    if (solveSplit(model.system, split, [hold, { what: "temperature", value: T }])) return split;
+  }
+  return undefined;
 }
 
 /**

@@ -28,6 +28,8 @@ export interface BoundaryPoint {
 export interface Extreme {
   readonly temperature: number;
   readonly pressure: number;
+  /** On which line it lies; undefined where it is the critical point itself. */
+  readonly line?: BoundaryLine;
 }
 
 /** A boundary that goes on for longer than this is not one that closes. */
@@ -249,13 +251,15 @@ export class Envelope {
   #highest(what: "temperature" | "pressure"): Extreme {
     const { critical } = this;
     let best: Extreme = { temperature: critical.temperature, pressure: critical.pressure };
-    for (const stretch of this.#stretches) {
+    this.#stretches.forEach((stretch, index) => {
       for (const fraction of turningsOn(stretch, what)) {
         if (logarithmOn(stretch, what, fraction) < Math.log(best[what]) - 1e-4) continue;
-        const { temperature, pressure } = this.#turning(stretch, what, fraction);
-        if (best[what] < (what === "temperature" ? temperature : pressure)) best = { temperature, pressure };
+        const found = this.#turning(stretch, what, fraction);
+        const { temperature, pressure } = found;
+        const line = this.#lineOf(stretch, index, found);
+        if (best[what] < found[what]) best = { temperature, pressure, line };
       }
-    }
+    });
     return best;
   }
 

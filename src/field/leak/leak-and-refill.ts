@@ -1,6 +1,5 @@
-import { InputCheck } from "../../safety/index.js";
 import { type Mixing, VesselSearch } from "../../state/index.js";
-import type { Pressure } from "../../units/index.js";
+import { attempt, type Outcome, type Pressure } from "../../units/index.js";
 import { fractionsOf, type LeakState, leakFrom, scaled, sum } from "./simulate-leak.js";
 import { checkLeakSituation, type LeakSituation } from "./situation.js";
 import { type CompositionCheck, checkComposition } from "./tolerance.js";
@@ -47,12 +46,12 @@ const mostRounds = 50;
  *   worst case of fractionation (recalled); this is no such test.
  */
 export function leakAndRefill(situation: LeakAndRefillSituation): LeakAndRefillResult {
-  checkLeakSituation(situation, "a leak with rounds");
+  checkLeakSituation(situation, "a leak with rounds", (check) => {
+    const { rounds } = situation;
+    const isCount = Number.isInteger(rounds) && rounds >= 1 && rounds <= mostRounds;
+    check.require(isCount, "rounds", rounds, `a whole number from 1 to ${mostRounds}`);
+  });
   const { refrigerant, charge, rounds } = situation;
-  const check = new InputCheck();
-  const isCount = Number.isInteger(rounds) && rounds >= 1 && rounds <= mostRounds;
-  check.require(isCount, "rounds", rounds, `a whole number from 1 to ${mostRounds}`);
-  check.finish();
   const nominal = refrigerant.composition;
   const search = new VesselSearch(refrigerant, situation.temperature, situation.volume);
   const done: RefillRound[] = [];
@@ -79,4 +78,9 @@ export function leakAndRefill(situation: LeakAndRefillSituation): LeakAndRefillR
     });
   }
   return { rounds: done, imbalance, mixing: refrigerant.mixing };
+}
+
+/** As {@link leakAndRefill}, without throwing. */
+export function tryLeakAndRefill(situation: LeakAndRefillSituation): Outcome<LeakAndRefillResult> {
+  return attempt(() => leakAndRefill(situation));
 }

@@ -17,7 +17,8 @@ export interface LeakFlammability {
  * fractionation of ISO 817 and ASHRAE 34, but neither their test nor a classification.
  *
  * @param leak - What {@link simulateLeak} computed.
- * @throws As {@link mixtureFlammability}; `malformed-input` for what is no leak.
+ * @throws As {@link mixtureFlammability}: also for a designated blend with a flammable component whose limit is not known
+ *   here, as R-438A with R-601a; `malformed-input` for what is no leak.
  */
 export function leakFlammability(leak: LeakResult): readonly LeakFlammability[] {
   requireObject("", leak, "what simulateLeak has computed");

@@ -25,7 +25,11 @@ export interface LeakSituation {
 export const mostLost = 0.98;
 
 /** Checks a situation; `what` names it for the caller. */
-export function checkLeakSituation(situation: LeakSituation, what: string): void {
+export function checkLeakSituation(
+  situation: LeakSituation,
+  what: string,
+  more: (check: InputCheck) => void = () => {},
+): void {
   requireObject("", situation, what);
   const check = new InputCheck();
   checkRefrigerant(check, situation.refrigerant);
@@ -34,6 +38,7 @@ export function checkLeakSituation(situation: LeakSituation, what: string): void
   check.positive("temperature", situation.temperature);
   checkLeaving(check, "leaving", situation.leaving);
   checkLostFraction(check, situation.lostFraction);
+  more(check);
   check.finish();
 }
 
@@ -43,7 +48,9 @@ export function checkRefrigerant(check: InputCheck, value: unknown): void {
     typeof value === "object" &&
     value !== null &&
     "composition" in value &&
-    typeof (value as { readonly bubble?: unknown }).bubble === "function";
+    ["bubble", "dew", "state"].every(
+      (name) => typeof (value as Readonly<Record<string, unknown>>)[name] === "function",
+    );
   check.require(isOne, "refrigerant", value, "a refrigerant");
 }
 

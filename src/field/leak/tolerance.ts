@@ -1,5 +1,6 @@
 import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
+import { attempt, type Outcome } from "../../units/index.js";
 import type { Verdict } from "../decision.js";
 import { shown } from "../shown.js";
 import { checkRefrigerant } from "./situation.js";
@@ -27,6 +28,9 @@ export interface CompositionCheck {
   /** The rule and the numbers that decided. */
   readonly because: string;
 }
+
+/** Fractions are read with four decimals at most: a sum farther from 1 than this is a slip. */
+const wholeness = 1e-4;
 
 /** A fraction this near its limit lies on it. */
 const rounding = 1e-9;
@@ -58,6 +62,17 @@ export function checkComposition(
     const isFraction = typeof fraction === "number" && fraction >= 0 && fraction <= 1 + rounding;
     check.require(isFraction, `composition.${name}`, fraction, "a mass fraction from 0 to 1");
   }
+  for (const name of Object.keys(composition)) {
+    check.require(
+      names.includes(name),
+      `composition.${name}`,
+      composition[name],
+      `no such component: ${names.join(", ")}`,
+    );
+  }
+  check.finish();
+  const whole = names.reduce((total, name) => total + composition[name]!, 0);
+  check.require(Math.abs(whole - 1) < wholeness, "composition", whole, "mass fractions that add up to 1");
   check.finish();
   const tolerances = refrigerant.blend?.tolerances ?? {};
   const shifts = names.map((component): ComponentShift => {
@@ -80,6 +95,14 @@ export function checkComposition(
   const unknown = shifts.filter(({ isWithin }) => isWithin === undefined);
   const verdict: Verdict = outside.length > 0 ? "fail" : unknown.length > 0 ? "inconclusive" : "pass";
   return { verdict, shifts, because: explain(verdict, outside, unknown) };
+}
+
+/** As {@link checkComposition}, without throwing. */
+export function tryCheckComposition(
+  refrigerant: Refrigerant,
+  composition: Readonly<Record<string, number>>,
+): Outcome<CompositionCheck> {
+  return attempt(() => checkComposition(refrigerant, composition));
 }
 
 function explain(

@@ -69,4 +69,13 @@ describe("a composition beside its designation", () => {
       "composition.R-1234yf",
     ]);
   });
+
+  it("refuses a component that the designation does not have, and fractions that do not add up to 1", () => {
+    const nominal = refrigerant("R-407C");
+    const foreign = { ...nominal.composition, "R-290": 0.3 };
+    expect(() => checkComposition(nominal, foreign)).toThrow("composition.R-290");
+    expect(() => checkComposition(nominal, { "R-32": 0.23, "R-125": 0.25, "R-134a": 0.1 })).toThrow(
+      "add up to 1",
+    );
+  });
 });
