@@ -3,6 +3,7 @@ import {
   type BlendEquilibrium,
   BlendModel,
   type BoundaryLine,
+  type Extreme,
   flashBlendDensityEnergy,
   flashBlendEnthalpyEntropy,
   flashBlendPressure,
@@ -267,8 +268,8 @@ export class BlendRefrigerant extends Face implements Refrigerant, BlendOwner {
     const { cricondentherm, cricondenbar, openFrom, points } = this.#model.envelope;
     return {
       critical: openFrom === undefined ? this.critical : undefined,
-      cricondentherm,
-      cricondenbar,
+      cricondentherm: placeOf(cricondentherm),
+      cricondenbar: placeOf(cricondenbar),
       points: points.map(({ line, point }) => ({
         line,
         temperature: point.temperature,
@@ -283,4 +284,9 @@ export class BlendRefrigerant extends Face implements Refrigerant, BlendOwner {
 /** A mass fraction as it is printed in designations: per cent, without trailing zeros. */
 function percent(fraction: number): string {
   return `${Number((100 * fraction).toPrecision(6))} %`;
+}
+
+/** Where an extreme lies, without the line that solvers want to know. */
+function placeOf({ temperature, pressure }: Extreme): PhaseBoundary["cricondentherm"] {
+  return { temperature, pressure };
 }

@@ -12,6 +12,7 @@ import {
   type StateOptions,
 } from "../../src/state/index.js";
 import { isDewlineError } from "../../src/units/index.js";
+import { anySize, inputPairs, numbersIn, scaleOf } from "../support/any-input.js";
 import { countEvaluations } from "../support/count-evaluations.js";
 import { anyFluid, refrigerantOf, share, singlePhaseAt } from "../support/states.js";
 
@@ -47,20 +48,6 @@ afterAll(() => {
   const most = `  at most ${mostSeen.evaluations} of ${mostEvaluations} evaluations, at ${mostSeen.where}`;
   console.log(["any input, what came of it:", ...lines, most].join("\n"));
 });
-
-/** Every number in a state, a saturation or a part of one, with its path. */
-function numbersIn(value: unknown, path = ""): [path: string, number: number][] {
-  if (typeof value === "number") return [[path, value]];
-  if (typeof value !== "object" || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => numbersIn(inner, `${path}.${key}`));
-}
-
-/** The size of a large change of an input: enthalpies and entropies have no zero of their own. */
-function scaleOf(name: string, value: number, { temperature, refrigerant }: State): number {
-  if (name === "enthalpy" || name === "internalEnergy") return refrigerant.specificGasConstant * temperature;
-  if (name === "entropy") return refrigerant.specificGasConstant;
-  return name === "quality" ? 1 : value;
-}
 
 function checkState(state: State, asked: Readonly<Record<string, unknown>>, where: string): void {
   const parts = state.phase === "two-phase" ? [state.liquid, state.vapour] : [state];
@@ -127,11 +114,6 @@ function neighbour(x: number, steps: number): number {
   const bits = new BigInt64Array(new Float64Array([x]).buffer);
   bits[0] = (bits[0] ?? 0n) + BigInt(steps);
   return new Float64Array(bits.buffer)[0] ?? Number.NaN;
-}
-
-/** Numbers of every size, evenly in their logarithm. */
-function anySize(low = -300, high = 300): fc.Arbitrary<number> {
-  return share().map((u) => 10 ** (low + u * (high - low)));
 }
 
 /** Values on a mark, a few doubles beside it, and at every distance from it. */
@@ -235,19 +217,8 @@ function fieldsOf(fluid: Fluid): Readonly<Record<string, fc.Arbitrary<number>>> 
   };
 }
 
-const pairs: readonly (readonly [string, string])[] = [
-  ["temperature", "pressure"],
-  ["pressure", "enthalpy"],
-  ["pressure", "entropy"],
-  ["temperature", "density"],
-  ["pressure", "quality"],
-  ["temperature", "quality"],
-  ["density", "internalEnergy"],
-  ["enthalpy", "entropy"],
-];
-
 describe("a state is sound or refused with an error of our own", () => {
-  it.each(pairs)("for any numbers as %s and %s", (one, two) => {
+  it.each(inputPairs)("for any numbers as %s and %s", (one, two) => {
     const cases = anyFluid().chain((fluid) => {
       const fields = fieldsOf(fluid);
       return fc.tuple(fc.constant(fluid), fields[one]!, fields[two]!, options);
@@ -274,7 +245,7 @@ describe("a state is sound or refused with an error of our own", () => {
     );
     const cases = fc.tuple(
       anyFluid(),
-      fc.constantFrom(...pairs),
+      fc.constantFrom(...inputPairs),
       share(),
       share(),
       share(),

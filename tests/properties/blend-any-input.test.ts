@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import type { Refrigerant, Saturation, State, StateInput, StateOptions } from "../../src/state/index.js";
 import { isDewlineError } from "../../src/units/index.js";
+import { anySize, inputPairs, numbersIn, scaleOf } from "../support/any-input.js";
 import { anyDesignatedBlend } from "../support/blends.js";
 import { share } from "../support/states.js";
 
@@ -18,18 +19,6 @@ afterAll(() => {
 
 /** What is returned differs from what was asked by less than this, on the scale of a large change. */
 const sameness = 1e-6;
-
-function numbersIn(value: unknown, path = ""): [path: string, number: number][] {
-  if (typeof value === "number") return [[path, value]];
-  if (typeof value !== "object" || value === null) return [];
-  return Object.entries(value).flatMap(([key, inner]) => numbersIn(inner, `${path}.${key}`));
-}
-
-function scaleOf(name: string, value: number, { temperature, refrigerant }: State): number {
-  if (name === "enthalpy" || name === "internalEnergy") return refrigerant.specificGasConstant * temperature;
-  if (name === "entropy") return refrigerant.specificGasConstant;
-  return name === "quality" ? 1 : value;
-}
 
 function checkFinite(value: object, where: string): void {
   for (const [path, number] of numbersIn(value)) {
@@ -67,10 +56,6 @@ function run<Value>(kind: string, where: string, call: () => Value, check: (valu
   }
   outcomes.set(`${kind}, ${outcome}`, (outcomes.get(`${kind}, ${outcome}`) ?? 0) + 1);
   if (value !== undefined) check(value);
-}
-
-function anySize(low = -300, high = 300): fc.Arbitrary<number> {
-  return share().map((u) => 10 ** (low + u * (high - low)));
 }
 
 function between(low: number, high: number): fc.Arbitrary<number> {
@@ -116,19 +101,8 @@ const options: fc.Arbitrary<StateOptions | undefined> = fc.constantFrom(
   { extrapolate: true },
 );
 
-const pairs: readonly (readonly [string, string])[] = [
-  ["temperature", "pressure"],
-  ["pressure", "enthalpy"],
-  ["pressure", "entropy"],
-  ["temperature", "density"],
-  ["pressure", "quality"],
-  ["temperature", "quality"],
-  ["density", "internalEnergy"],
-  ["enthalpy", "entropy"],
-];
-
 describe("a state of a blend is sound or refused with an error of our own", () => {
-  it.each(pairs)("for any numbers as %s and %s", (one, two) => {
+  it.each(inputPairs)("for any numbers as %s and %s", (one, two) => {
     const cases = anyDesignatedBlend().chain((blend) => {
       const fields = fieldsOf(blend);
       return fc.tuple(fc.constant(blend), fields[one]!, fields[two]!, options);

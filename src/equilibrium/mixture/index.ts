@@ -10,7 +10,7 @@ export { flashBlendPressure } from "./blend-flash-pressure.js";
 export { BlendModel } from "./blend-model.js";
 export { boundaryAtPressure, boundaryAtTemperature } from "./boundary.js";
 export { edgesAtPressure, edgesAtTemperature, incipientFractions, linePointAt } from "./edges.js";
-export type { BoundaryLine, BoundaryPoint } from "./envelope.js";
+export type { BoundaryLine, BoundaryPoint, Extreme } from "./envelope.js";
 export type { Incipient, IncipientPoint } from "./incipient.js";
 export { criticalConditions } from "./mixture-critical.js";
 export { MixtureModel } from "./mixture-model.js";
