@@ -9,9 +9,9 @@ import {
   type Problem,
   requireObject,
 } from "../../units/index.js";
-import { worstVerdict } from "../decision.js";
-import { mixtureModelWords } from "../mixture-model.js";
-import { COVERAGE_FACTOR } from "../uncertainty.js";
+import { worstVerdict } from "../measurement/decision.js";
+import { mixtureModelWords } from "../measurement/mixture-model.js";
+import { COVERAGE_FACTOR } from "../measurement/uncertainty.js";
 import type { JobContext } from "./context.js";
 import type { Job, JobLineSet } from "./job.js";
 import { problemsIn } from "./job-paths.js";

@@ -13,8 +13,8 @@ import type {
   TemperatureDifference,
   Volume,
 } from "../../units/index.js";
-import type { PressureGauge, Thermometer } from "../instrument.js";
-import type { OperatingMode, ServicePort } from "../line-reading.js";
+import type { PressureGauge, Thermometer } from "../measurement/instrument.js";
+import type { OperatingMode, ServicePort } from "../running/line-reading.js";
 
 /** Name and version of the form of a job. */
 export const JOB_FORMAT = "dewline-job/1";

@@ -1,8 +1,8 @@
 import { InputCheck } from "../../safety/index.js";
 import { tryRefrigerant } from "../../state/index.js";
 import { attempt, InputError, type Outcome, type Problem } from "../../units/index.js";
-import type { PressureGauge, Thermometer } from "../instrument.js";
-import { checkGauge, checkThermometer } from "../instrument-checks.js";
+import type { PressureGauge, Thermometer } from "../measurement/instrument.js";
+import { checkGauge, checkThermometer } from "../measurement/instrument-checks.js";
 import { refusalsOf } from "./commission.js";
 import type { Job, JobNitrogenHold, JobVacuumRise, Stated } from "./job.js";
 import { INSTRUMENT_KINDS, JOB_PARTS, parseInstrument, parsePart } from "./job-schema.js";

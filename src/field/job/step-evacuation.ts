@@ -1,5 +1,5 @@
 import { fieldCautions } from "../cautions.js";
-import { evaluateVacuum } from "../vacuum.js";
+import { evaluateVacuum } from "../evacuation/vacuum.js";
 import type { JobContext } from "./context.js";
 import type { JobEvacuation } from "./job.js";
 import type { RecordStep } from "./record.js";

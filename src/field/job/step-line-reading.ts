@@ -1,8 +1,8 @@
 import { fieldCautions } from "../cautions.js";
-import { decide } from "../decision.js";
-import type { ServicePort } from "../line-reading.js";
-import { subcooling } from "../subcooling.js";
-import { superheat } from "../superheat.js";
+import { decide } from "../measurement/decision.js";
+import type { ServicePort } from "../running/line-reading.js";
+import { subcooling } from "../running/subcooling.js";
+import { superheat } from "../running/superheat.js";
 import type { JobContext } from "./context.js";
 import type { JobLineReading } from "./job.js";
 import type { RecordStep } from "./record.js";

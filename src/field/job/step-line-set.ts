@@ -1,8 +1,8 @@
 import { fieldCautions } from "../cautions.js";
-import { decide } from "../decision.js";
-import { halfWidthUncertainty } from "../instrument.js";
-import { lineCharge } from "../line-charge.js";
-import { COVERAGE_FACTOR } from "../uncertainty.js";
+import { lineCharge } from "../charging/line-charge.js";
+import { decide } from "../measurement/decision.js";
+import { halfWidthUncertainty } from "../measurement/instrument.js";
+import { COVERAGE_FACTOR } from "../measurement/uncertainty.js";
 import type { JobContext } from "./context.js";
 import type { JobLineSet } from "./job.js";
 import type { RecordStep } from "./record.js";

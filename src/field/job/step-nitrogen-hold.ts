@@ -1,6 +1,6 @@
 import { localAtmosphere } from "../../units/index.js";
 import { fieldCautions } from "../cautions.js";
-import { type HoldState, nitrogenHold } from "../nitrogen-hold.js";
+import { type HoldState, nitrogenHold } from "../pressure-test/nitrogen-hold.js";
 import type { JobContext } from "./context.js";
 import type { JobNitrogenHold } from "./job.js";
 import type { RecordStep } from "./record.js";

@@ -1,6 +1,6 @@
 import { type Temperature, toGauge } from "../../units/index.js";
 import { fieldCautions } from "../cautions.js";
-import { checkStandingPressure } from "../standing-check.js";
+import { checkStandingPressure } from "../rest/standing-check.js";
 import type { JobContext } from "./context.js";
 import type { JobStanding } from "./job.js";
 import type { RecordEntry, RecordStep } from "./record.js";

@@ -1,11 +1,11 @@
 import { InputCheck, type Warning } from "../../safety/index.js";
 import { glide, type Refrigerant } from "../../state/index.js";
 import { formatNumber, type Mass, type Pressure, type Temperature } from "../../units/index.js";
-import type { Verdict } from "../decision.js";
 import { type ComponentShift, type TopUpCase, topUp } from "../leak/index.js";
 import { mostLost } from "../leak/situation.js";
-import { mixtureModelWords } from "../mixture-model.js";
-import { shownCelsius } from "../shown.js";
+import type { Verdict } from "../measurement/decision.js";
+import { mixtureModelWords } from "../measurement/mixture-model.js";
+import { shownCelsius } from "../measurement/shown.js";
 import type { JobContext } from "./context.js";
 import type { JobTopUp } from "./job.js";
 import type { RecordEntry, RecordStep } from "./record.js";

@@ -1,6 +1,6 @@
 import { fieldCautions } from "../cautions.js";
-import { type RiseState, riseTest } from "../rise-test.js";
-import { COVERAGE_FACTOR } from "../uncertainty.js";
+import { type RiseState, riseTest } from "../evacuation/rise-test.js";
+import { COVERAGE_FACTOR } from "../measurement/uncertainty.js";
 import type { JobContext } from "./context.js";
 import type { JobVacuumRise } from "./job.js";
 import type { RecordStep } from "./record.js";

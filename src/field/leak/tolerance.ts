@@ -1,8 +1,8 @@
 import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import { attempt, type Outcome } from "../../units/index.js";
-import type { Verdict } from "../decision.js";
-import { shown } from "../shown.js";
+import type { Verdict } from "../measurement/decision.js";
+import { shown } from "../measurement/shown.js";
 import { checkRefrigerant } from "./situation.js";
 
 /** One component of a composition beside what its designation allows. */

@@ -9,8 +9,8 @@ import {
   type Volume,
 } from "../../units/index.js";
 import { type FieldCautionCode, fieldCautions } from "../cautions.js";
-import type { Verdict } from "../decision.js";
-import { shown } from "../shown.js";
+import type { Verdict } from "../measurement/decision.js";
+import { shown } from "../measurement/shown.js";
 import { fractionsOf, type LeakState, scaled, simulateLeak, sum } from "./simulate-leak.js";
 import { checkLeaving, checkLostFraction, checkRefrigerant, type Leaving } from "./situation.js";
 import { type CompositionCheck, checkComposition } from "./tolerance.js";

@@ -1,0 +1,3 @@
+export * from "./rise-test.js";
+export * from "./vacuum.js";
+export * from "./water-vapour.js";

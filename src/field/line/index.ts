@@ -1,0 +1,10 @@
+export {
+  type Bore,
+  findTube,
+  listTubes,
+  type Tube,
+  type TubeSize,
+  tryFindTube,
+  tubeBore,
+  tubeVolume,
+} from "./tube.js";

@@ -1,0 +1,13 @@
+export * from "./decision.js";
+export {
+  gaugeUncertainty,
+  halfWidthUncertainty,
+  type PressureAccuracy,
+  type PressureGauge,
+  type ReadingUncertainty,
+  resolutionUncertainty,
+  type Thermometer,
+  type ThermometerAccuracy,
+  thermometerUncertainty,
+} from "./instrument.js";
+export * from "./uncertainty.js";

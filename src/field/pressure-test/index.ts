@@ -1,0 +1,2 @@
+export type { HoldWarningCode } from "./hold-warnings.js";
+export * from "./nitrogen-hold.js";

@@ -1,0 +1,2 @@
+export * from "./standing-check.js";
+export * from "./standing-pressure.js";
