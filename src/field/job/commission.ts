@@ -12,9 +12,9 @@ import {
 import { worstVerdict } from "../measurement/decision.js";
 import { mixtureModelWords } from "../measurement/mixture-model.js";
 import { COVERAGE_FACTOR } from "../measurement/uncertainty.js";
-import type { JobContext } from "./context.js";
-import type { Job, JobLineSet } from "./job.js";
-import { problemsIn } from "./job-paths.js";
+import type { Job, JobLineSet } from "./form/job.js";
+import { fact, shownUncertain, shownUnits } from "./print/shown-entry.js";
+import { problemsIn } from "./read/job-paths.js";
 import {
   type CommissioningRecord,
   RECORD_FORMAT,
@@ -22,16 +22,16 @@ import {
   type RecordEntry,
   type RecordStep,
   type RecordStepName,
-} from "./record.js";
-import { fact, shownUncertain, shownUnits } from "./shown-entry.js";
-import { evacuationStep } from "./step-evacuation.js";
-import { lineReadingStep } from "./step-line-reading.js";
-import { lineChargeOf, lineSetStep } from "./step-line-set.js";
-import { nitrogenHoldStep } from "./step-nitrogen-hold.js";
-import { roomStep } from "./step-room.js";
-import { standingStep } from "./step-standing.js";
-import { topUpStep } from "./step-top-up.js";
-import { vacuumRiseStep } from "./step-vacuum-rise.js";
+} from "./record/record.js";
+import type { JobContext } from "./steps/context.js";
+import { evacuationStep } from "./steps/step-evacuation.js";
+import { lineReadingStep } from "./steps/step-line-reading.js";
+import { lineChargeOf, lineSetStep } from "./steps/step-line-set.js";
+import { nitrogenHoldStep } from "./steps/step-nitrogen-hold.js";
+import { roomStep } from "./steps/step-room.js";
+import { standingStep } from "./steps/step-standing.js";
+import { topUpStep } from "./steps/step-top-up.js";
+import { vacuumRiseStep } from "./steps/step-vacuum-rise.js";
 
 /** Titles of the steps, for when a job does not hold them. */
 const titles: Readonly<Record<RecordStepName, string>> = {

@@ -1,7 +1,7 @@
 export { commission, tryCommission } from "./commission.js";
-export * from "./job.js";
-export type { LogColumn, LogTable } from "./log.js";
-export { recordAsMarkdown } from "./print-markdown.js";
-export { recordAsText } from "./print-text.js";
-export { logsOf, readJob, tryReadJob } from "./read-job.js";
-export * from "./record.js";
+export * from "./form/job.js";
+export { recordAsMarkdown } from "./print/print-markdown.js";
+export { recordAsText } from "./print/print-text.js";
+export type { LogColumn, LogTable } from "./read/log.js";
+export { logsOf, readJob, tryReadJob } from "./read/read-job.js";
+export * from "./record/record.js";

@@ -1,4 +1,4 @@
-import { type GaugePressure, InputError, type Pressure, parsePressure } from "../../units/index.js";
+import { type GaugePressure, InputError, type Pressure, parsePressure } from "../../../units/index.js";
 
 /** Reads a gauge pressure whose text says that it is one: in a job a bare `0.8 MPa` would leave it to a guess. */
 export function explicitGaugePressure(text: string): GaugePressure {

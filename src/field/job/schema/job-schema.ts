@@ -1,6 +1,6 @@
 import * as z from "zod/mini";
-import { problemsOf } from "../../catalogue/index.js";
-import { IEC_EDITIONS, MOUNTINGS } from "../../safety/index.js";
+import { problemsOf } from "../../../catalogue/index.js";
+import { IEC_EDITIONS, MOUNTINGS } from "../../../safety/index.js";
 import {
   type Problem,
   parseAbsolutePressure,
@@ -13,10 +13,10 @@ import {
   parseTemperature,
   parseTemperatureDifference,
   parseVolume,
-} from "../../units/index.js";
-import { explicitAbsolutePressure, explicitGaugePressure } from "./explicit-pressure.js";
+} from "../../../units/index.js";
+import { JOB_FORMAT } from "../form/job.js";
+import { explicitAbsolutePressure, explicitGaugePressure } from "../read/explicit-pressure.js";
 import { gauge, scale, thermometer } from "./instrument-schema.js";
-import { JOB_FORMAT } from "./job.js";
 import { isDate, notNegative, plain, positive, sentence, stated } from "./schema-fields.js";
 
 // Everything here is a function: a schema made at module level would be work that a bundler has to keep.

@@ -1,5 +1,5 @@
-import type { Caution } from "../../safety/index.js";
-import type { CommissioningRecord, RecordEntry, RecordStep } from "./record.js";
+import type { Caution } from "../../../safety/index.js";
+import type { CommissioningRecord, RecordEntry, RecordStep } from "../record/record.js";
 
 const width = 100;
 const labelWidth = 11;

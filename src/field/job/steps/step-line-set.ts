@@ -1,12 +1,12 @@
-import { fieldCautions } from "../cautions.js";
-import { lineCharge } from "../charging/line-charge.js";
-import { decide } from "../measurement/decision.js";
-import { halfWidthUncertainty } from "../measurement/instrument.js";
-import { COVERAGE_FACTOR } from "../measurement/uncertainty.js";
+import { fieldCautions } from "../../cautions.js";
+import { lineCharge } from "../../charging/line-charge.js";
+import { decide } from "../../measurement/decision.js";
+import { halfWidthUncertainty } from "../../measurement/instrument.js";
+import { COVERAGE_FACTOR } from "../../measurement/uncertainty.js";
+import type { JobLineSet } from "../form/job.js";
+import { asRead, shownNumber, shownUncertain, shownUnits } from "../print/shown-entry.js";
+import type { RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
-import type { JobLineSet } from "./job.js";
-import type { RecordStep } from "./record.js";
-import { asRead, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
 
 /** Was the charge for the extra pipe weighed in? Two readings of one scale, before and after. */
 export function lineSetStep(line: JobLineSet, { job, refrigerant, safetyClass }: JobContext): RecordStep {

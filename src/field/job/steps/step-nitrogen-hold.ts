@@ -1,9 +1,7 @@
-import { localAtmosphere } from "../../units/index.js";
-import { fieldCautions } from "../cautions.js";
-import { type HoldState, nitrogenHold } from "../pressure-test/nitrogen-hold.js";
-import type { JobContext } from "./context.js";
-import type { JobNitrogenHold } from "./job.js";
-import type { RecordStep } from "./record.js";
+import { localAtmosphere } from "../../../units/index.js";
+import { fieldCautions } from "../../cautions.js";
+import { type HoldState, nitrogenHold } from "../../pressure-test/nitrogen-hold.js";
+import type { JobNitrogenHold } from "../form/job.js";
 import {
   asRead,
   fact,
@@ -12,7 +10,9 @@ import {
   shownThroughput,
   shownUncertain,
   shownUnits,
-} from "./shown-entry.js";
+} from "../print/shown-entry.js";
+import type { RecordStep } from "../record/record.js";
+import type { JobContext } from "./context.js";
 
 const meanings: Readonly<Record<HoldState, string>> = {
   drop: "a drop that temperature does not explain: look for the leak",

@@ -1,6 +1,6 @@
-import { formatNumber } from "../../units/index.js";
-import type { Stated } from "./job.js";
-import type { RecordEntry } from "./record.js";
+import { formatNumber } from "../../../units/index.js";
+import type { Stated } from "../form/job.js";
+import type { RecordEntry } from "../record/record.js";
 
 /** A unit to show numbers in: what SI is divided by, and how it is written. */
 export interface ShownUnit {

@@ -4,12 +4,12 @@ import {
   printedMaximumCharge,
   printedMinimumArea,
   unventilatedRoom,
-} from "../../safety/index.js";
-import { fieldCautions } from "../cautions.js";
+} from "../../../safety/index.js";
+import { fieldCautions } from "../../cautions.js";
+import type { JobRoom } from "../form/job.js";
+import { asRead, fact, shownNumber, shownUnits } from "../print/shown-entry.js";
+import type { RecordEntry, RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
-import type { JobRoom } from "./job.js";
-import type { RecordEntry, RecordStep } from "./record.js";
-import { asRead, fact, shownNumber, shownUnits } from "./shown-entry.js";
 
 const title = "Room for the charge";
 

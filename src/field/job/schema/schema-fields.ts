@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { attempt, InputError } from "../../units/index.js";
+import { attempt, InputError } from "../../../units/index.js";
 
 // Everything here is a function: a schema made at module level would be work that a bundler has to keep.
 

@@ -1,10 +1,10 @@
-import { type Temperature, toGauge } from "../../units/index.js";
-import { fieldCautions } from "../cautions.js";
-import { checkStandingPressure } from "../rest/standing-check.js";
+import { type Temperature, toGauge } from "../../../units/index.js";
+import { fieldCautions } from "../../cautions.js";
+import { checkStandingPressure } from "../../rest/standing-check.js";
+import type { JobStanding } from "../form/job.js";
+import { asRead, shownNumber, shownUncertain, shownUnits } from "../print/shown-entry.js";
+import type { RecordEntry, RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
-import type { JobStanding } from "./job.js";
-import type { RecordEntry, RecordStep } from "./record.js";
-import { asRead, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
 
 /** Does the system at rest read what its refrigerant should? */
 export function standingStep(standing: JobStanding, context: JobContext): RecordStep {

@@ -1,5 +1,5 @@
-import type { Caution, Warning } from "../../safety/index.js";
-import type { Verdict } from "../measurement/decision.js";
+import type { Caution, Warning } from "../../../safety/index.js";
+import type { Verdict } from "../../measurement/decision.js";
 
 /** Name and version of the form of a commissioning record. */
 export const RECORD_FORMAT = "dewline-record/1";

@@ -4,8 +4,8 @@ import {
   parsePressureDifference,
   parseTemperature,
   parseTemperatureDifference,
-} from "../../units/index.js";
-import { explicitGaugePressure } from "./explicit-pressure.js";
+} from "../../../units/index.js";
+import { explicitGaugePressure } from "../read/explicit-pressure.js";
 import { above, number, plain } from "./schema-fields.js";
 
 export function gauge(): z.core.$ZodType {

@@ -1,15 +1,15 @@
-import { InputCheck, type Warning } from "../../safety/index.js";
-import { glide, type Refrigerant } from "../../state/index.js";
-import { formatNumber, type Mass, type Pressure, type Temperature } from "../../units/index.js";
-import { type ComponentShift, type TopUpCase, topUp } from "../leak/index.js";
-import { mostLost } from "../leak/situation.js";
-import type { Verdict } from "../measurement/decision.js";
-import { mixtureModelWords } from "../measurement/mixture-model.js";
-import { shownCelsius } from "../measurement/shown.js";
+import { InputCheck, type Warning } from "../../../safety/index.js";
+import { glide, type Refrigerant } from "../../../state/index.js";
+import { formatNumber, type Mass, type Pressure, type Temperature } from "../../../units/index.js";
+import { type ComponentShift, type TopUpCase, topUp } from "../../leak/index.js";
+import { mostLost } from "../../leak/situation.js";
+import type { Verdict } from "../../measurement/decision.js";
+import { mixtureModelWords } from "../../measurement/mixture-model.js";
+import { shownCelsius } from "../../measurement/shown.js";
+import type { JobTopUp } from "../form/job.js";
+import { asRead, fact, shownNumber, shownUnits } from "../print/shown-entry.js";
+import type { RecordEntry, RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
-import type { JobTopUp } from "./job.js";
-import type { RecordEntry, RecordStep } from "./record.js";
-import { asRead, fact, shownNumber, shownUnits } from "./shown-entry.js";
 
 const meanings: Readonly<Record<Verdict, string>> = {
   pass: "within the tolerance of the designation",

@@ -1,7 +1,7 @@
-import type { SafetyClass } from "../../safety/index.js";
-import type { Refrigerant } from "../../state/index.js";
-import type { LocalAtmosphere } from "../../units/index.js";
-import type { Job } from "./job.js";
+import type { SafetyClass } from "../../../safety/index.js";
+import type { Refrigerant } from "../../../state/index.js";
+import type { LocalAtmosphere } from "../../../units/index.js";
+import type { Job } from "../form/job.js";
 
 /** What every step of a job knows. */
 export interface JobContext {

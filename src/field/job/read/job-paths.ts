@@ -4,9 +4,9 @@ import {
   NoSuchStateError,
   OutOfRangeError,
   type Problem,
-} from "../../units/index.js";
-import type { Job } from "./job.js";
-import type { RecordStepName } from "./record.js";
+} from "../../../units/index.js";
+import type { Job } from "../form/job.js";
+import type { RecordStepName } from "../record/record.js";
 
 /** Where a part of a step's own input stands in the job: beginnings of paths, the longest first. */
 type Renames = readonly (readonly [from: string, to: string])[];

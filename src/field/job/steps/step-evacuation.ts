@@ -1,9 +1,9 @@
-import { fieldCautions } from "../cautions.js";
-import { evaluateVacuum } from "../evacuation/vacuum.js";
+import { fieldCautions } from "../../cautions.js";
+import { evaluateVacuum } from "../../evacuation/vacuum.js";
+import type { JobEvacuation } from "../form/job.js";
+import { asRead, shownNumber, shownUncertain, shownUnits } from "../print/shown-entry.js";
+import type { RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
-import type { JobEvacuation } from "./job.js";
-import type { RecordStep } from "./record.js";
-import { asRead, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
 
 /** Is the vacuum deep enough, and dry? */
 export function evacuationStep(evacuation: JobEvacuation, { job, safetyClass }: JobContext): RecordStep {

@@ -1,13 +1,13 @@
-import { InputCheck } from "../../safety/index.js";
-import { tryRefrigerant } from "../../state/index.js";
-import { attempt, InputError, type Outcome, type Problem } from "../../units/index.js";
-import type { PressureGauge, Thermometer } from "../measurement/instrument.js";
-import { checkGauge, checkThermometer } from "../measurement/instrument-checks.js";
-import { refusalsOf } from "./commission.js";
-import type { Job, JobNitrogenHold, JobVacuumRise, Stated } from "./job.js";
-import { INSTRUMENT_KINDS, JOB_PARTS, parseInstrument, parsePart } from "./job-schema.js";
+import { InputCheck } from "../../../safety/index.js";
+import { tryRefrigerant } from "../../../state/index.js";
+import { attempt, InputError, type Outcome, type Problem } from "../../../units/index.js";
+import type { PressureGauge, Thermometer } from "../../measurement/instrument.js";
+import { checkGauge, checkThermometer } from "../../measurement/instrument-checks.js";
+import { refusalsOf } from "../commission.js";
+import type { Job, JobNitrogenHold, JobVacuumRise, Stated } from "../form/job.js";
+import { RECORD_STEPS } from "../record/record.js";
+import { INSTRUMENT_KINDS, JOB_PARTS, parseInstrument, parsePart } from "../schema/job-schema.js";
 import { type LogColumn, type LogRow, type LogTable, readLog } from "./log.js";
-import { RECORD_STEPS } from "./record.js";
 
 type Fields = Readonly<Record<string, unknown>>;
 

@@ -1,5 +1,5 @@
+import type { CommissioningRecord, RecordEntry, RecordStep } from "../record/record.js";
 import { cautionsOf, headline } from "./print-text.js";
-import type { CommissioningRecord, RecordEntry, RecordStep } from "./record.js";
 
 /** Prints a record as Markdown. */
 export function recordAsMarkdown(record: CommissioningRecord): string {

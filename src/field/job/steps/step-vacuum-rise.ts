@@ -1,10 +1,10 @@
-import { fieldCautions } from "../cautions.js";
-import { type RiseState, riseTest } from "../evacuation/rise-test.js";
-import { COVERAGE_FACTOR } from "../measurement/uncertainty.js";
+import { fieldCautions } from "../../cautions.js";
+import { type RiseState, riseTest } from "../../evacuation/rise-test.js";
+import { COVERAGE_FACTOR } from "../../measurement/uncertainty.js";
+import type { JobVacuumRise } from "../form/job.js";
+import { asRead, fact, shownThroughput, shownUncertain, shownUnits } from "../print/shown-entry.js";
+import type { RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
-import type { JobVacuumRise } from "./job.js";
-import type { RecordStep } from "./record.js";
-import { asRead, fact, shownThroughput, shownUncertain, shownUnits } from "./shown-entry.js";
 
 const meanings: Readonly<Record<RiseState, string>> = {
   "not-evacuated": "not deep enough to begin: pump on",

@@ -6,9 +6,9 @@ import {
   parseAbsolutePressure,
   parseDuration,
   parseTemperature,
-} from "../../units/index.js";
+} from "../../../units/index.js";
+import type { Stated } from "../form/job.js";
 import { explicitAbsolutePressure, explicitGaugePressure } from "./explicit-pressure.js";
-import type { Stated } from "./job.js";
 
 /** A logged series as a table of text: the caller reads the file, in whatever way its format asks for. */
 export interface LogTable {

@@ -1,12 +1,12 @@
-import { fieldCautions } from "../cautions.js";
-import { decide } from "../measurement/decision.js";
-import type { ServicePort } from "../running/line-reading.js";
-import { subcooling } from "../running/subcooling.js";
-import { superheat } from "../running/superheat.js";
+import { fieldCautions } from "../../cautions.js";
+import { decide } from "../../measurement/decision.js";
+import type { ServicePort } from "../../running/line-reading.js";
+import { subcooling } from "../../running/subcooling.js";
+import { superheat } from "../../running/superheat.js";
+import type { JobLineReading } from "../form/job.js";
+import { asRead, shownNumber, shownUncertain, shownUnits } from "../print/shown-entry.js";
+import type { RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
-import type { JobLineReading } from "./job.js";
-import type { RecordStep } from "./record.js";
-import { asRead, shownNumber, shownUncertain, shownUnits } from "./shown-entry.js";
 
 const titles = {
   superheat: "Superheat in steady running",

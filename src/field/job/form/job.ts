@@ -1,4 +1,4 @@
-import type { IecEdition, Mounting } from "../../safety/index.js";
+import type { IecEdition, Mounting } from "../../../safety/index.js";
 import type {
   Area,
   Duration,
@@ -12,9 +12,9 @@ import type {
   Temperature,
   TemperatureDifference,
   Volume,
-} from "../../units/index.js";
-import type { PressureGauge, Thermometer } from "../measurement/instrument.js";
-import type { OperatingMode, ServicePort } from "../running/line-reading.js";
+} from "../../../units/index.js";
+import type { PressureGauge, Thermometer } from "../../measurement/instrument.js";
+import type { OperatingMode, ServicePort } from "../../running/line-reading.js";
 
 /** Name and version of the form of a job. */
 export const JOB_FORMAT = "dewline-job/1";
