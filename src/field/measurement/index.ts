@@ -10,4 +10,6 @@ export {
   type ThermometerAccuracy,
   thermometerUncertainty,
 } from "./instrument.js";
+export * from "./steady-series.js";
+export * from "./steady-series.js";
 export * from "./uncertainty.js";

@@ -26,8 +26,7 @@ import {
   shownKilopascalWithUncertainty,
   shownUncertainty,
 } from "../measurement/shown.js";
-import { straightLine } from "../measurement/straight-line.js";
-import { studentFactor } from "../measurement/student.js";
+import { slopeScatter, straightLine } from "../measurement/straight-line.js";
 import {
   COVERAGE_FACTOR,
   combineUncertainties,
@@ -274,15 +273,11 @@ function compareLine(corrected: readonly CorrectedReading[]): Seen {
   const from = corrected[0]!.x;
   const to = corrected[n - 1]!.x;
   const at = (x: number): number => line.meanY + line.slope * (x - line.meanX);
-  // Readings that move together say less: at least one degree of freedom is left, at most all.
-  const r = Math.max(line.correlation, 0);
-  const effective = Math.max((n * (1 - r)) / (1 + r), 3);
-  const error = line.slopeError * Math.sqrt((n - 2) / (effective - 2));
-  const factor = studentFactor(effective - 2);
+  const { effective, factor, slopeHalfWidth } = slopeScatter(line, n);
   return {
     start: at(from),
     end: at(to),
-    noise: factor * error * (to - from),
+    noise: slopeHalfWidth * (to - from),
     correlation: line.correlation,
     because: `scatter of ${n} readings about a line, worth ${shown(effective)}; Student's factor ${shown(factor)}`,
   };
