@@ -1,3 +1,10 @@
+export * from "./flare.js";
+export * from "./friction.js";
+export * from "./line-pressure-drop.js";
+export * from "./line-size.js";
+export * from "./line-velocity.js";
+export * from "./oil-return.js";
+export * from "./pipe-flow.js";
 export {
   type Bore,
   findTube,
@@ -8,3 +15,4 @@ export {
   tubeBore,
   tubeVolume,
 } from "./tube.js";
+export * from "./two-phase-gradient.js";

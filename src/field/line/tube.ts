@@ -94,9 +94,7 @@ export function findTube(outerDiameter: Length, wall?: Length): Tube {
   check.positive("outerDiameter", outerDiameter);
   if (wall !== undefined) check.positive("wall", wall);
   check.finish();
-  const sized = listTubes().filter(
-    (tube) => Math.abs(tube.outerDiameter - outerDiameter) <= DIAMETER_TOLERANCE,
-  );
+  const sized = listTubes().filter((tube) => isSameDiameter(tube.outerDiameter, outerDiameter));
   if (sized.length === 0) {
     const sizes = [...new Set(listTubes().map((tube) => inMillimetres(tube.outerDiameter)))];
     throw new InputError([
@@ -121,6 +119,11 @@ export function findTube(outerDiameter: Length, wall?: Length): Tube {
 /** As {@link findTube}, without throwing. */
 export function tryFindTube(outerDiameter: Length, wall?: Length): Outcome<Tube> {
   return attempt(() => findTube(outerDiameter, wall));
+}
+
+/** Whether two outer diameters are one size under two roundings. */
+export function isSameDiameter(one: Length, other: Length): boolean {
+  return Math.abs(one - other) <= DIAMETER_TOLERANCE;
 }
 
 /** Records what is wrong with the size of a tube. */
