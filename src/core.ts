@@ -6,6 +6,7 @@
 export type * from "./catalogue/blend.js";
 export type * from "./catalogue/fluid.js";
 export type * from "./catalogue/pair.js";
+export * from "./cycle/index.js";
 export { type BlendOptions, blendFrom } from "./state/blend-from.js";
 export { type RefrigerantOptions, refrigerantFrom } from "./state/pure-refrigerant.js";
 export type * from "./state/types.js";

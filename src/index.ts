@@ -16,10 +16,13 @@ export {
   type ResidualPart,
   UnknownRefrigerantError,
 } from "./catalogue/index.js";
+export * from "./cycle/index.js";
 export * from "./field/index.js";
 export {
   type AlternativeLimit,
+  type AnnualLeakRate,
   altitudeFactor,
+  annualLeakRate,
   type Caution,
   type ChargeBand,
   type ChargeBands,
@@ -43,6 +46,7 @@ export {
   mixtureFlammability,
   printedMaximumCharge,
   printedMinimumArea,
+  type RefrigerantAdded,
   type ReleaseSituation,
   type RoomWarningCode,
   releaseHeight,
@@ -51,6 +55,7 @@ export {
   type SafetySource,
   type ToxicityClass,
   toxicityClass,
+  tryAnnualLeakRate,
   tryFlammabilityFacts,
   tryMixtureFlammability,
   tryUnventilatedRoom,

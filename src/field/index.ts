@@ -1,3 +1,4 @@
+export * from "./air/index.js";
 export * from "./cautions.js";
 export * from "./charging/index.js";
 export * from "./evacuation/index.js";
