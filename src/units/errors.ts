@@ -15,6 +15,8 @@ export interface Problem {
   readonly value: unknown;
   /** What would have been accepted, in words. */
   readonly expected: string;
+  /** Stable name, for programs, of a refusal that means more than a wrong value: `vacuum-deeper-than-atmosphere`. */
+  readonly reason?: string;
 }
 
 /** Base of all errors that Dewline throws on purpose. The message is made from the fields. */

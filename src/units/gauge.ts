@@ -81,7 +81,7 @@ function above(path: string, received: number, gauge: number, atmosphere: number
   if (absolute >= 0) return absolute;
   if (absolute >= -ROUNDING * atmosphere) return 0;
   const expected = `${range}: no vacuum is deeper than the local atmosphere (check its value and the zero of the gauge)`;
-  throw new InputError([{ path, value: received, expected }]);
+  throw new InputError([{ path, value: received, expected, reason: "vacuum-deeper-than-atmosphere" }]);
 }
 
 function notFinite(path: string, value: number): Problem[] {

@@ -42,20 +42,24 @@ describe("standard atmosphere", () => {
 
   // Worked out beforehand from the same formula: shows that units and rounding fit together, not that the formula is right.
   it.each([
-    [0, "101.325", "76.00", "29.92"],
-    [500, "95.461", "71.60", "28.19"],
-    [1000, "89.875", "67.41", "26.54"],
-    [1500, "84.556", "63.42", "24.97"],
-    [2000, "79.495", "59.63", "23.47"],
-    [2500, "74.683", "56.02", "22.05"],
-    [3000, "70.109", "52.59", "20.70"],
-    [4000, "61.640", "46.23", "18.20"],
-  ])("at %d m is %s kPa, and the deepest vacuum %s cmHg or %s inHg", (altitude, kPa, cmHg, inHg) => {
-    const pressure = pressureAtAltitude(altitude);
-    expect(inKilopascal(pressure)).toRoundTo(kPa);
-    expect(inCentimetreOfMercury(pressure)).toRoundTo(cmHg);
-    expect(inInchOfMercury(pressure)).toRoundTo(inHg);
-  });
+    [0, "101.325", "76.00", "29.92", "0.00"],
+    [500, "95.461", "71.60", "28.19", "5.86"],
+    [1000, "89.875", "67.41", "26.54", "11.45"],
+    [1500, "84.556", "63.42", "24.97", "16.77"],
+    [2000, "79.495", "59.63", "23.47", "21.83"],
+    [2500, "74.683", "56.02", "22.05", "26.64"],
+    [3000, "70.109", "52.59", "20.70", "31.22"],
+    [4000, "61.640", "46.23", "18.20", "39.68"],
+  ])(
+    "at %d m is %s kPa, the deepest vacuum %s cmHg or %s inHg, and %s kPa less than at sea level",
+    (altitude, kPa, cmHg, inHg, missing) => {
+      const pressure = pressureAtAltitude(altitude);
+      expect(inKilopascal(pressure)).toRoundTo(kPa);
+      expect(inCentimetreOfMercury(pressure)).toRoundTo(cmHg);
+      expect(inInchOfMercury(pressure)).toRoundTo(inHg);
+      expect(inKilopascal(101325 - pressure)).toRoundTo(missing);
+    },
+  );
 
   it("obeys the hydrostatic equation dp/dH = −g p/(R T), integrated step by step", () => {
     // Fourth-order Runge–Kutta from sea level, 10 m steps: a second route that does not know the closed form.

@@ -94,10 +94,16 @@ describe("gauge and absolute", () => {
         value: -80000,
         expected:
           "-79495 Pa or more: no vacuum is deeper than the local atmosphere (check its value and the zero of the gauge)",
+        reason: "vacuum-deeper-than-atmosphere",
       },
     ]);
     expect(problemsOf(() => fromVacuumReading(pascalDifference(80000), 79495))).toMatchObject([
-      { path: "vacuum", value: 80000, expected: expect.stringMatching(/^0 to 79495 Pa/) },
+      {
+        path: "vacuum",
+        value: 80000,
+        expected: expect.stringMatching(/^0 to 79495 Pa/),
+        reason: "vacuum-deeper-than-atmosphere",
+      },
     ]);
   });
 

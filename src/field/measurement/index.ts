@@ -1,4 +1,6 @@
+export * from "./absolute-pressure.js";
 export * from "./decision.js";
+export * from "./dial-label.js";
 export {
   gaugeUncertainty,
   halfWidthUncertainty,

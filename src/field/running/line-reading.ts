@@ -5,12 +5,14 @@ import {
   type GaugePressure,
   type LocalAtmosphere,
   type Pressure,
+  type PressureDifference,
   type Temperature,
   type TemperatureDifference,
   toAbsolute,
 } from "../../units/index.js";
 import {
   gaugeUncertainty,
+  halfWidthUncertainty,
   isClampPulled,
   isLowOnScale,
   type PressureGauge,
@@ -19,9 +21,10 @@ import {
 } from "../measurement/instrument.js";
 import { checkGauge, checkReading, checkThermometer } from "../measurement/instrument-checks.js";
 import { mixtureModelInput } from "../measurement/mixture-model.js";
-import { shownCelsius, shownKilopascal, shownWithUncertainty } from "../measurement/shown.js";
+import { shown, shownCelsius, shownKilopascal, shownWithUncertainty } from "../measurement/shown.js";
 import { checkAtmosphere } from "../measurement/site.js";
 import { combineUncertainties, type UncertainInput, type Uncertainty } from "../measurement/uncertainty.js";
+import { checkRefrigerant } from "./check-refrigerant.js";
 import { type SaturationEnd, saturationSlope } from "./saturation-slope.js";
 
 /** What the unit is doing while readings are taken. */
@@ -103,19 +106,22 @@ export interface LineResult extends Uncertainty {
 const NEAR_CRITICAL = 0.98;
 
 /** Judges the input of a line reading, all problems at once. */
-export function checkLineReading(reading: LineReading, ports: readonly ServicePort[], refusal: string): void {
+export function checkLineReading(
+  reading: LineReading,
+  ports: readonly ServicePort[],
+  expected: string,
+  reason?: string,
+): void {
   const check = new InputCheck();
-  check.require(
-    typeof reading.refrigerant === "object" && reading.refrigerant !== null,
-    "refrigerant",
-    reading.refrigerant,
-    "a refrigerant",
-  );
+  checkRefrigerant(check, "refrigerant", reading.refrigerant);
   check.oneOf("mode", reading.mode, ["cooling", "heating"]);
   if (
     check.oneOf("port", reading.port, ["compressor-suction", "gas-line", "liquid-line", "after-expansion"])
   ) {
-    check.require(ports.includes(reading.port), "port", reading.port, refusal);
+    if (!ports.includes(reading.port)) {
+      const problem = { path: "port", value: reading.port, expected };
+      check.problems.push(reason === undefined ? problem : { ...problem, reason });
+    }
   }
   check.positive("lineTemperature", reading.lineTemperature);
   checkGauge(check, "gauge", reading.gauge);
@@ -141,15 +147,27 @@ export function checkLineReading(reading: LineReading, ports: readonly ServicePo
   check.finish();
 }
 
-/** Common part of superheat and subcooling; `sign` is +1 where the pipe should be warmer than saturation. */
+/** By how much the pressure where it is wanted is above that at the port. */
+export interface LineLoss {
+  /** Pa. */
+  readonly pressure: PressureDifference;
+  /** Limit of its error, Pa. */
+  readonly halfWidth: PressureDifference;
+}
+
+/**
+ * Common part of superheat and subcooling; `sign` is +1 where the pipe should be warmer than saturation. A `loss` moves
+ * the pressure from the port to where it is wanted; the temperature is that of the reading.
+ */
 export function evaluateLineReading(
   reading: LineReading,
   quantity: LineResult["quantity"],
   end: SaturationEnd,
   sign: 1 | -1,
+  loss?: LineLoss,
 ): LineResult {
   const { refrigerant, atmosphere, gauge, thermometer, lineTemperature } = reading;
-  const pressure = toAbsolute(reading.pressure, atmosphere.pressure);
+  const pressure = toAbsolute(reading.pressure, atmosphere.pressure) + (loss?.pressure ?? 0);
   const { temperature: saturationTemperature, slope } = saturationSlope(refrigerant, end, pressure);
   const ofGauge = gaugeUncertainty(gauge, reading.pressure);
   const ofThermometer = thermometerUncertainty(thermometer);
@@ -176,8 +194,19 @@ export function evaluateLineReading(
       because: atmosphere.because,
     },
   ];
+  if (loss !== undefined) {
+    inputs.push({
+      input: "line-loss",
+      standardUncertainty: halfWidthUncertainty(loss.halfWidth),
+      unit: "Pa",
+      sensitivity: -sign * slope,
+      because: `loss of the line ${shown(loss.pressure)} Pa, known to ± ${shown(loss.halfWidth)} Pa`,
+    });
+  }
   const assumptions = [
-    "Pressure and temperature were read at the same point, with the system running steadily.",
+    loss === undefined
+      ? "Pressure and temperature were read at the same point, with the system running steadily."
+      : "Pressure and temperature were read at the same time, with the system running steadily.",
   ];
   const { mixing } = refrigerant;
   if (reading.equationUncertainty === undefined && mixing !== undefined) {

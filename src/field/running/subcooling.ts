@@ -10,7 +10,8 @@ import { checkLineReading, evaluateLineReading, type LineReading, type LineResul
  * expansion device.
  * @returns Subcooling in K with expanded uncertainty (k = 2), budget and warnings.
  * @throws {@link InputError} `malformed-input`, all problems at once; also for any other port: small splits with the
- * expansion device outdoors have no port on a liquid line, and subcooling cannot be read on them.
+ * expansion device outdoors have no port on a liquid line, and subcooling cannot be read on them; the problem then has the
+ * reason `no-liquid-port`.
  * @throws {@link OutOfRangeError} `out-of-range` where the refrigerant has no bubble point at that pressure.
  * @source definition; JCGM 100:2008 (GUM) for the uncertainty
  */
@@ -20,6 +21,7 @@ export function subcooling(reading: LineReading): LineResult {
     reading,
     ["liquid-line"],
     "liquid-line, upstream of the expansion device; a unit without such a port shows no subcooling",
+    "no-liquid-port",
   );
   return evaluateLineReading(reading, "subcooling", "bubble", -1);
 }

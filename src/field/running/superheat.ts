@@ -9,7 +9,8 @@ import { checkLineReading, evaluateLineReading, type LineReading, type LineResul
  * @param reading - Gauge pressure (Pa), pipe temperature (K), site and instruments; at the low side.
  * @returns Superheat in K with expanded uncertainty (k = 2), budget and warnings.
  * @throws {@link InputError} `malformed-input`, all problems at once; also for a port that is not on the low side in
- * this mode: in heating the gas line of a heat pump is the discharge.
+ * this mode, as in heating the gas line of a heat pump, which is the discharge; the problem then has the reason
+ * `port-not-on-low-side`.
  * @throws {@link OutOfRangeError} `out-of-range` where the refrigerant has no dew point at that pressure.
  * @source definition; JCGM 100:2008 (GUM) for the uncertainty
  *
@@ -31,15 +32,21 @@ import { checkLineReading, evaluateLineReading, type LineReading, type LineResul
  */
 export function superheat(reading: LineReading): LineResult {
   requireObject("", reading, "a line reading");
-  const ports =
-    reading.mode === "cooling"
-      ? (["compressor-suction", "gas-line"] as const)
-      : (["compressor-suction"] as const);
-  const refusal =
-    reading.mode === "cooling"
-      ? "a port on the suction side: compressor-suction or gas-line"
-      : "compressor-suction: in heating the gas line is on the discharge side";
-  checkLineReading(reading, ports, refusal);
+  if (reading.mode === "cooling") {
+    checkLineReading(
+      reading,
+      ["compressor-suction", "gas-line"],
+      "a port on the suction side: compressor-suction or gas-line",
+      "port-not-on-low-side",
+    );
+  } else {
+    checkLineReading(
+      reading,
+      ["compressor-suction"],
+      "compressor-suction: in heating the gas line is on the discharge side",
+      "port-not-on-low-side",
+    );
+  }
   return evaluateLineReading(reading, "superheat", "dew", 1);
 }
 

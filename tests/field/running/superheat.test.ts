@@ -16,7 +16,7 @@ import {
 } from "../../../src/state/index.js";
 import {
   celsius,
-  InputError,
+  type InputError,
   inCelsius,
   type LocalAtmosphere,
   megapascalGauge,
@@ -55,8 +55,8 @@ const dressed = changed(refrigerant, {
 });
 
 describe("superheat", () => {
-  it("FP-021 R-32 at sea level", () => {
-    // Row tolerance 0.1 K (room for another equation); ours is the same equation, so half the last printed digit.
+  it("of R-32 at sea level", () => {
+    // Another implementation of the same equation: half the last printed digit.
     const result = superheat(suction);
     expect(Math.abs(inCelsius(result.saturationTemperature) - 3.25631)).toBeLessThan(1e-4);
     expect(Math.abs(result.value - 6.74369)).toBeLessThan(1e-4);
@@ -65,7 +65,7 @@ describe("superheat", () => {
     expect(result.warnings).toEqual([]);
   });
 
-  it("FP-022 R-32 at 2000 m, and what sea level would get wrong", () => {
+  it("of R-32 at 2000 m, and what sea level would get wrong", () => {
     const atmosphere = { ...seaLevel, pressure: pressureAtAltitude(2000) };
     const high = superheat({ ...suction, atmosphere });
     expect(Math.abs(inCelsius(high.saturationTemperature) - 2.473877)).toBeLessThan(1e-4);
@@ -113,7 +113,11 @@ describe("superheat", () => {
   it("reads the suction side only: in heating the gas line is the discharge", () => {
     expect(superheat({ ...suction, mode: "heating", port: "compressor-suction" }).value).toBeGreaterThan(0);
     expect(() => superheat({ ...suction, mode: "heating" })).toThrow(/discharge/);
-    expect(() => superheat({ ...suction, port: "liquid-line" })).toThrow(InputError);
+    const outcome = trySuperheat({ ...suction, port: "liquid-line" });
+    expect(outcome).toMatchObject({
+      ok: false,
+      error: { code: "malformed-input", problems: [{ path: "port", reason: "port-not-on-low-side" }] },
+    });
   });
 });
 
@@ -142,7 +146,12 @@ describe("subcooling", () => {
 
   it("is refused where there is no port on a liquid line", () => {
     for (const port of ["after-expansion", "gas-line", "compressor-suction"] as const) {
-      expect(trySubcooling({ ...liquid, port }).ok).toBe(false);
+      const outcome = trySubcooling({ ...liquid, port });
+      expect(outcome.ok).toBe(false);
+      if (outcome.ok) continue;
+      expect((outcome.error as InputError).problems).toMatchObject([
+        { path: "port", value: port, reason: "no-liquid-port" },
+      ]);
     }
   });
 });
