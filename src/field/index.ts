@@ -1,6 +1,7 @@
 export * from "./air/index.js";
 export * from "./cautions.js";
 export * from "./charging/index.js";
+export * from "./cylinder/index.js";
 export * from "./evacuation/index.js";
 export * from "./job/index.js";
 export * from "./leak/index.js";

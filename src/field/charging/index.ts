@@ -1,1 +1,3 @@
+export * from "./charge-phase.js";
 export * from "./line-charge.js";
+export * from "./weigh-in.js";

