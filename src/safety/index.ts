@@ -1,3 +1,5 @@
+export * from "./annual-leak-rate.js";
+export * from "./carbon-dioxide-equivalent.js";
 export type * from "./caution.js";
 export * from "./charge-cautions.js";
 export * from "./flammability.js";

@@ -19,7 +19,7 @@ const charged = (charge: number, volume: number): StandingSystem => ({
 });
 
 describe("standing pressure", () => {
-  it("FP-089 R-32 with liquid at 25 °C", () => {
+  it("R-32 with liquid at 25 °C", () => {
     // Row tolerance 1e-3 (room for another equation); ours is the same one: its printed digits.
     const result = standingPressure(system);
     expect(result.pressure).toBeWithin(1689.62e3, 5e-6);
@@ -28,7 +28,7 @@ describe("standing pressure", () => {
     expect(result.warnings).toEqual([]);
   });
 
-  it("FP-090 R-32, 60 g in 2.5 L at 25 °C: vapour only", () => {
+  it("R-32, 60 g in 2.5 L at 25 °C: vapour only", () => {
     const result = standingPressure(charged(0.06, 2.5));
     expect(result.density).toBeWithin(24, 1e-12);
     expect(result.saturatedVapourDensity).toBeWithin(47.3386, 2e-6);

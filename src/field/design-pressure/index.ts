@@ -1,0 +1,2 @@
+export * from "./design-pressure.js";
+export * from "./pressure-equipment.js";

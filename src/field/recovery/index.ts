@@ -1,0 +1,3 @@
+export * from "./pump-down.js";
+export * from "./recovered.js";
+export * from "./residual-vapour.js";
