@@ -1,16 +1,19 @@
 import { readFile } from "node:fs/promises";
-import { dirname, resolve } from "node:path";
+import { basename, dirname, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { CsvError, parse as parseCsv } from "csv-parse/sync";
 import { type JSONPath, visit } from "jsonc-parser";
 import {
+  type CommissioningRecord,
   commission,
   type LogTable,
   logsOf,
   readJob,
   recordAsMarkdown,
   recordAsText,
+  recordNameOf,
+  tryReadRecord,
 } from "../src/field/job/index.js";
 import { InputError, isDewlineError } from "../src/units/index.js";
 
@@ -28,7 +31,7 @@ const printers = {
 const usage = `Prints the commissioning record of an installation job.
 
   npm start                                  the demonstration job
-  npm start -- path/to/job.json              another job; its logs are read from the same folder
+  npm start -- path/to/job.json              another job; its logs, and the record it continues, lie beside it
   npm start -- path/to/job.json --format F   F is text, markdown or json
 
 The form of a job is described in docs/guides/installation-job.md.`;
@@ -43,13 +46,15 @@ async function main(): Promise<void> {
     return;
   }
   const { path, format } = wanted;
-  const document = await readJson(path);
+  const document = await readJson("job", path);
   const logs: Record<string, LogTable> = {};
   for (const name of logsOf(document)) {
     const table = await readLogFile(resolve(dirname(path), name));
     if (table !== undefined) logs[name] = table;
   }
-  process.stdout.write(printers[format](commission(readJob(document, logs))));
+  const name = recordNameOf(document);
+  const earlier = name === undefined ? undefined : await readRecordFile(resolve(dirname(path), name));
+  process.stdout.write(printers[format](commission(readJob(document, logs, earlier))));
 }
 
 function readArguments(): "help" | { readonly path: string; readonly format: keyof typeof printers } {
@@ -76,9 +81,21 @@ function parse() {
   });
 }
 
-async function readJson(path: string): Promise<unknown> {
+/** The record that a job continues; what is wrong with it is said by its file. */
+async function readRecordFile(path: string): Promise<CommissioningRecord> {
+  const record = tryReadRecord(await readJson("record", path));
+  if (record.ok) return record.value;
+  if (!(record.error instanceof InputError)) throw record.error;
+  const problems = record.error.problems.map((problem) => ({
+    ...problem,
+    path: `${basename(path)}: ${problem.path}`,
+  }));
+  throw new InputError(problems);
+}
+
+async function readJson(kind: "job" | "record", path: string): Promise<unknown> {
   const raw = await readFile(path, "utf8").catch((error: Error) => {
-    throw new UsageError(`The job cannot be read: ${error.message}`);
+    throw new UsageError(`The ${kind} cannot be read: ${error.message}`);
   });
   // Some editors begin a file with a mark of its byte order.
   const text = raw.replace(/^\uFEFF/, "");

@@ -1,21 +1,20 @@
 import data from "../../../data/field/evacuation.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import {
   attempt,
   type Duration,
   type Outcome,
   type Pressure,
   type PressureDifference,
-  requireObject,
   type Temperature,
   type Volume,
 } from "../../units/index.js";
 import { type Decision, decide, type Verdict, worstVerdict } from "../measurement/decision.js";
 import { gaugeUncertainty, type PressureGauge } from "../measurement/instrument.js";
-import { checkReading, checkVacuumGauge } from "../measurement/instrument-checks.js";
 import { shown, shownUncertainty } from "../measurement/shown.js";
 import { straightLine } from "../measurement/straight-line.js";
 import { COVERAGE_FACTOR } from "../measurement/uncertainty.js";
+import { checkRiseTest } from "./rise-checks.js";
 import { waterVapourPressure } from "./water-vapour.js";
 
 /** One reading of a rise test. */
@@ -100,6 +99,8 @@ export interface RiseResult {
   readonly throughput: number | undefined;
   /** What is odd. */
   readonly warnings: readonly Warning<RiseWarningCode>[];
+  /** What was taken for granted, in sentences. */
+  readonly assumptions: readonly string[];
   /** The rule and the numbers that decided. */
   readonly because: string;
 }
@@ -137,7 +138,7 @@ const VERDICTS: Readonly<Record<RiseState, Verdict>> = {
  * `data/field/evacuation.json`; water: IAPWS R7-97(2012) and R14-08(2011)
  */
 export function riseTest(test: RiseTest): RiseResult {
-  const counted = examine(test);
+  const counted = checkRiseTest(test);
   const { samples, repeatability, startMaximum, internalVolume } = test;
   const start = samples[0]!;
   const method = samples.length === 2 ? "two-readings" : "series";
@@ -216,6 +217,10 @@ export function riseTest(test: RiseTest): RiseResult {
         ? []
         : [{ code: "limit-not-reached" as const, message: limit.because }]),
     ],
+    assumptions: [
+      "Pump and hose are shut off at the system, and the gauge is on the side of the system, far from the pump.",
+      "The temperature of the system did not change during the test.",
+    ],
     because: `${state}: ${why}${limit === undefined ? "" : `; limit: ${limit.because}`}`,
   };
 }
@@ -253,61 +258,4 @@ function limitOf({
     { quantity: `pressure after ${shown(limit.after)} s`, unit: "Pa" },
   );
   return { decision, because: decision.because };
-}
-
-/** Judges the input, all problems at once; returns the samples that count. */
-function examine(test: RiseTest): readonly RiseSample[] {
-  requireObject("", test, "a rise test");
-  const check = new InputCheck();
-  const { samples, limit } = test;
-  const { fewestSamples, shortestDuration } = data.riseCurve;
-  checkVacuumGauge(check, "gauge", test.gauge);
-  check.positive("repeatability", test.repeatability);
-  check.positive("startMaximum", test.startMaximum);
-  check.notNegative("settlingTime", test.settlingTime);
-  check.positive("coldestTemperature", test.coldestTemperature);
-  check.positive("warmestTemperature", test.warmestTemperature);
-  check.require(
-    !(test.coldestTemperature > test.warmestTemperature),
-    "coldestTemperature",
-    test.coldestTemperature,
-    `not above the warmest, ${test.warmestTemperature} K`,
-  );
-  if (limit !== undefined) {
-    check.positive("limit.pressure", limit.pressure);
-    check.positive("limit.after", limit.after);
-  }
-  if (test.internalVolume !== undefined) check.positive("internalVolume", test.internalVolume);
-  const isSeries = Array.isArray(samples) && samples.length >= 2;
-  if (!check.require(isSeries, "samples", samples, "two samples or more")) check.finish();
-  for (const [index, sample] of samples.entries()) {
-    const path = `samples[${index}]`;
-    check.finite(`${path}.time`, sample?.time);
-    if (check.positive(`${path}.pressure`, sample?.pressure) && test.gauge?.accuracy !== undefined) {
-      checkReading(check, `${path}.pressure`, sample.pressure, test.gauge);
-    }
-    const before = samples[index - 1]?.time;
-    if (before !== undefined) {
-      check.require(sample?.time > before, `${path}.time`, sample?.time, `later than ${before} s`);
-    }
-  }
-  check.finish();
-  const begin = samples[0]!.time;
-  const settled =
-    samples.length === 2 ? samples : samples.filter(({ time }) => time - begin >= test.settlingTime);
-  const lasted = settled.length < 2 ? 0 : settled[settled.length - 1]!.time - settled[0]!.time;
-  check.require(
-    lasted >= shortestDuration,
-    "samples",
-    lasted,
-    `${shortestDuration} s or more after settling`,
-  );
-  check.require(
-    samples.length === 2 || settled.length >= fewestSamples,
-    "samples",
-    settled.length,
-    `two samples, or ${fewestSamples} and more after settling`,
-  );
-  check.finish();
-  return settled;
 }

@@ -91,6 +91,14 @@ export function canProveVacuum(question: VacuumProofQuestion): VacuumProof {
   check.positive("limit", limit);
   checkGauge(check, "gauge", gauge);
   if (atmosphere !== undefined) checkAtmosphere(check, "atmosphere", atmosphere);
+  const kind = gauge?.accuracy?.kind;
+  // Such a scale is in gauge pressure: without the air pressure it says nothing about a vacuum.
+  check.require(
+    atmosphere !== undefined || (kind !== "accuracy-class" && kind !== "percent-of-full-scale"),
+    "atmosphere",
+    atmosphere,
+    "the air pressure of the site: the scale of this gauge is relative to it",
+  );
   check.finish();
   const reading = limit - (atmosphere?.pressure ?? 0);
   checkReading(check, "limit", reading, gauge);
@@ -118,7 +126,7 @@ export function tryCanProveVacuum(question: VacuumProofQuestion): Outcome<Vacuum
 
 /**
  * Judges a vacuum: against the limit, and against the vapour pressure of water at the coldest part. A limit that is met
- * while water or ice can stay in the coldest part is `inconclusive`.
+ * while water or ice can stay in the coldest part is `inconclusive`, as is one too close to tell.
  *
  * @param reading - Absolute pressure (Pa), gauge, limit and the coldest temperature (K).
  * @throws {@link InputError} `malformed-input`, all problems at once.
@@ -153,7 +161,9 @@ export function evaluateVacuum(reading: VacuumReading): VacuumResult {
   const waterPressure = waterVapourPressure(coldestTemperature);
   const waterLeavesAbove = waterBoilingTemperature(pressure);
   const drynessRatio = pressure / waterPressure;
-  const sure = proof.canProve && drynessRatio < 1;
+  // Water leaves for sure only if the reading is below its vapour pressure by more than it may be off.
+  const sureRatio = (pressure + U) / waterPressure;
+  const sure = proof.canProve && sureRatio < 1;
   const verdict = decision.verdict === "pass" && !sure ? "inconclusive" : decision.verdict;
   return {
     verdict,
@@ -162,7 +172,7 @@ export function evaluateVacuum(reading: VacuumReading): VacuumResult {
     waterLeavesAbove,
     waterVapourPressure: waterPressure,
     drynessRatio,
-    warnings: warningsOf(proof, drynessRatio),
+    warnings: warningsOf(proof, drynessRatio, sureRatio),
     because:
       `${decision.because}; ${proof.canProve ? "" : `${proof.because}; `}water leaves parts warmer than ` +
       `${shownCelsius(waterLeavesAbove)}, the coldest is at ${shownCelsius(coldestTemperature)}`,
@@ -174,7 +184,7 @@ export function tryEvaluateVacuum(reading: VacuumReading): Outcome<VacuumResult>
   return attempt(() => evaluateVacuum(reading));
 }
 
-function warningsOf(proof: VacuumProof, ratio: number): Warning<VacuumWarningCode>[] {
+function warningsOf(proof: VacuumProof, ratio: number, sureRatio: number): Warning<VacuumWarningCode>[] {
   const warnings: Warning<VacuumWarningCode>[] = [];
   if (!proof.canProve) {
     warnings.push({
@@ -182,11 +192,13 @@ function warningsOf(proof: VacuumProof, ratio: number): Warning<VacuumWarningCod
       message: "this gauge is too coarse for the limit: use an absolute vacuum gauge",
     });
   }
-  if (ratio >= 1) {
+  if (sureRatio >= 1) {
     warnings.push({
       code: "water-may-stay",
       message:
-        "the pressure is above the vapour pressure of water at the coldest part: water or ice stays there",
+        ratio >= 1
+          ? "the pressure is above the vapour pressure of water at the coldest part: water or ice stays there"
+          : "the pressure is too close to the vapour pressure of water at the coldest part to tell that water leaves it",
     });
   } else if (ratio > data.dryness.fractionOfSaturation) {
     warnings.push({

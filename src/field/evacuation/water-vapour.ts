@@ -169,6 +169,26 @@ export function waterBoilingTemperature(pressure: Pressure): Temperature {
     : waterSaturationTemperature(pressure);
 }
 
+/** As {@link waterSaturationPressure}, without throwing. */
+export function tryWaterSaturationPressure(temperature: Temperature): Outcome<Pressure> {
+  return attempt(() => waterSaturationPressure(temperature));
+}
+
+/** As {@link waterSaturationTemperature}, without throwing. */
+export function tryWaterSaturationTemperature(pressure: Pressure): Outcome<Temperature> {
+  return attempt(() => waterSaturationTemperature(pressure));
+}
+
+/** As {@link iceSublimationPressure}, without throwing. */
+export function tryIceSublimationPressure(temperature: Temperature): Outcome<Pressure> {
+  return attempt(() => iceSublimationPressure(temperature));
+}
+
+/** As {@link iceSublimationTemperature}, without throwing. */
+export function tryIceSublimationTemperature(pressure: Pressure): Outcome<Temperature> {
+  return attempt(() => iceSublimationTemperature(pressure));
+}
+
 /** As {@link waterVapourPressure}, without throwing. */
 export function tryWaterVapourPressure(temperature: Temperature): Outcome<Pressure> {
   return attempt(() => waterVapourPressure(temperature));
@@ -177,6 +197,23 @@ export function tryWaterVapourPressure(temperature: Temperature): Outcome<Pressu
 /** As {@link waterBoilingTemperature}, without throwing. */
 export function tryWaterBoilingTemperature(pressure: Pressure): Outcome<Temperature> {
   return attempt(() => waterBoilingTemperature(pressure));
+}
+
+/**
+ * Steepness of the vapour curve, d ln p/d(1/T), K; below 0.
+ *
+ * @param temperature - Within the range of {@link waterVapourPressure}, K.
+ * @internal
+ */
+export function waterVapourSteepness(temperature: Temperature): number {
+  if (temperature < WATER_TRIPLE_POINT.temperature) return iceCurve(temperature).slope;
+  // Region 4 is F(β, θ) = 0 with β = (p/p*)^¼, so dβ/dθ = −F_θ/F_β.
+  const theta = temperature + N9 / (temperature - N10);
+  const beta = (waterSaturationPressure(temperature) / STAR_PRESSURE) ** 0.25;
+  const byTheta = (2 * theta + N1) * beta * beta + (2 * N3 * theta + N4) * beta + 2 * N6 * theta + N7;
+  const byBeta = 2 * (theta * theta + N1 * theta + N2) * beta + (N3 * theta * theta + N4 * theta + N5);
+  const thetaSlope = 1 - N9 / ((temperature - N10) * (temperature - N10));
+  return (temperature * temperature * 4 * (byTheta / byBeta) * thetaSlope) / beta;
 }
 
 /** Sublimation pressure, Pa, and d ln p / d(1/T), K, at a temperature in K. */

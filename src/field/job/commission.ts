@@ -12,9 +12,11 @@ import {
 import { worstVerdict } from "../measurement/decision.js";
 import { mixtureModelWords } from "../measurement/mixture-model.js";
 import { COVERAGE_FACTOR } from "../measurement/uncertainty.js";
-import type { Job, JobLineSet } from "./form/job.js";
+import type { JobLineSet } from "./form/installation.js";
+import type { Job } from "./form/job.js";
 import { fact, shownUncertain, shownUnits } from "./print/shown-entry.js";
 import { problemsIn } from "./read/job-paths.js";
+import { problemsOfContinuing, visitsBefore } from "./record/continue-record.js";
 import {
   type CommissioningRecord,
   RECORD_FORMAT,
@@ -24,30 +26,27 @@ import {
   type RecordStepName,
 } from "./record/record.js";
 import type { JobContext } from "./steps/context.js";
+import { chargeStep } from "./steps/step-charge.js";
 import { evacuationStep } from "./steps/step-evacuation.js";
+import { jointsStep } from "./steps/step-joints.js";
 import { lineReadingStep } from "./steps/step-line-reading.js";
 import { lineChargeOf, lineSetStep } from "./steps/step-line-set.js";
 import { nitrogenHoldStep } from "./steps/step-nitrogen-hold.js";
+import { openingStep } from "./steps/step-opening.js";
+import { recoveryStep } from "./steps/step-recovery.js";
 import { roomStep } from "./steps/step-room.js";
+import { runningStep } from "./steps/step-running.js";
 import { standingStep } from "./steps/step-standing.js";
+import { strengthTestStep } from "./steps/step-strength-test.js";
 import { topUpStep } from "./steps/step-top-up.js";
 import { vacuumRiseStep } from "./steps/step-vacuum-rise.js";
-
-/** Titles of the steps, for when a job does not hold them. */
-const titles: Readonly<Record<RecordStepName, string>> = {
-  room: "Room for the charge",
-  nitrogenHold: "Pressure test with nitrogen",
-  evacuation: "Evacuation",
-  vacuumRise: "Vacuum with the pump shut off",
-  lineSet: "Charge for the line set",
-  standing: "Standing pressure",
-  superheat: "Superheat in steady running",
-  subcooling: "Subcooling in steady running",
-  topUp: "Leak and top-up",
-};
+import { yearlyCheckStep } from "./steps/step-yearly-check.js";
+import { expectedSteps, nextSteps, stepTitles } from "./what-next.js";
 
 /**
  * Computes the commissioning record of a job, step by step.
+ *
+ * A job that continues a record becomes the last visit of that record; the visits before it are kept as they were.
  *
  * @param job - A job, checked by `readJob`.
  * @returns The record; steps that the job does not hold are listed as missing, never assumed.
@@ -58,11 +57,17 @@ export function commission(job: Job): CommissioningRecord {
   const { context, steps, problems } = tryEverything(job);
   if (context === undefined || problems.length > 0) throw new InputError(problems);
   const { atmosphere } = context;
+  const missing = expectedSteps(job.visit).filter((name) => job[name] === undefined);
   return {
     format: RECORD_FORMAT,
+    kind: job.visit,
     title: job.title,
     place: job.place,
     date: job.date,
+    system: {
+      refrigerant: context.refrigerant.designation,
+      nameplateCharge: job.unit.nameplateCharge.si,
+    },
     facts: [
       ...refrigerantFacts(context),
       fact("mode", job.unit.mode),
@@ -76,13 +81,13 @@ export function commission(job: Job): CommissioningRecord {
     ],
     verdict: worstVerdict(steps.map(({ verdict }) => verdict)),
     steps,
-    missing: RECORD_STEPS.filter((name) => name !== "topUp" && job[name] === undefined).map(
-      (name) => titles[name],
-    ),
+    missing: missing.map((name) => stepTitles[name]),
+    next: nextSteps(job.visit, steps, missing),
     sources: [
       ...context.refrigerant.sources,
       ...(job.nitrogenHold === undefined ? [] : context.nitrogen.sources),
     ],
+    earlier: visitsBefore(job),
   };
 }
 
@@ -117,7 +122,7 @@ function tryEverything(job: Job): {
   if (!air.ok) return { context: undefined, steps: [], problems: problemsIn(air.error, "atmosphere", job) };
   const context = contextOf(job, air.value);
   const steps: RecordStep[] = [];
-  const problems: Problem[] = [];
+  const problems: Problem[] = problemsOfContinuing(job, context.refrigerant.designation);
   for (const name of RECORD_STEPS) {
     const outcome = attempt(() => stepOf(name, job, context));
     if (!outcome.ok) problems.push(...problemsIn(outcome.error, name, job));
@@ -168,7 +173,21 @@ function stepOf(name: RecordStepName, job: Job, context: JobContext): RecordStep
       const reading = job[name];
       return reading && lineReadingStep(name, reading, context);
     }
+    case "opening":
+      return job.opening && openingStep(job.opening, context);
+    case "yearlyCheck":
+      return job.yearlyCheck && yearlyCheckStep(job.yearlyCheck, context);
     case "topUp":
       return job.topUp && topUpStep(job.topUp, context);
+    case "joints":
+      return job.joints && jointsStep(job.joints, context);
+    case "strengthTest":
+      return job.strengthTest && strengthTestStep(job.strengthTest, context);
+    case "charge":
+      return job.charge && chargeStep(job.charge, context);
+    case "running":
+      return job.running && runningStep(job.running, context);
+    case "recovery":
+      return job.recovery && recoveryStep(job.recovery, context);
   }
 }

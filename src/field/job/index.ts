@@ -1,7 +1,13 @@
 export { commission, tryCommission } from "./commission.js";
+export type * from "./form/installation.js";
 export * from "./form/job.js";
+export type * from "./form/pressure.js";
+export type * from "./form/running.js";
+export type * from "./form/service.js";
+export type * from "./form/stated.js";
 export { recordAsMarkdown } from "./print/print-markdown.js";
 export { recordAsText } from "./print/print-text.js";
 export type { LogColumn, LogTable } from "./read/log.js";
-export { logsOf, readJob, tryReadJob } from "./read/read-job.js";
+export { logsOf, readJob, recordNameOf, tryReadJob } from "./read/read-job.js";
+export { readRecord, tryReadRecord } from "./record/read-record.js";
 export * from "./record/record.js";

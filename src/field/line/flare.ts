@@ -8,7 +8,7 @@ import {
   requireObject,
   type Torque,
 } from "../../units/index.js";
-import { type Decision, decide } from "../measurement/decision.js";
+import { type Decision, decide, type Verdict } from "../measurement/decision.js";
 import { halfWidthUncertainty } from "../measurement/instrument.js";
 import { shown } from "../measurement/shown.js";
 import { COVERAGE_FACTOR } from "../measurement/uncertainty.js";
@@ -115,7 +115,7 @@ export function tryFlareFacts(outerDiameter: Length): Outcome<FlareFacts> {
 
 /**
  * Holds the torque of a joint against the range of the manual, or against what the printed lists have in common, with the
- * error of the wrench as guard band.
+ * error of the wrench as guard band. Without a manual nothing fails that any printed list allows.
  *
  * @throws {@link InputError} `malformed-input`, all problems at once; also for a size that is not listed, or one whose
  *   lists have nothing in common.
@@ -168,7 +168,7 @@ export function checkTorque(joint: TightenedJoint): TorqueResult {
       message: `± ${shown(wrenchPercent)} % of the wrench is wider than the range itself`,
     });
   }
-  return { ...decision, range, warnings };
+  return { ...decision, verdict: tempered(decision, by), range, warnings };
 }
 
 /** As {@link checkTorque}, without throwing. */
@@ -185,6 +185,13 @@ export function flareProtrusions(): readonly {
   readonly status: string;
 }[] {
   return data.protrusion;
+}
+
+/** What one printed list allows and another does not is for the manual to say: no failure inside what any of them allows. */
+function tempered({ verdict, value, expandedUncertainty: U }: Decision, by: TightenedJoint["by"]): Verdict {
+  if (verdict !== "fail" || "manual" in by) return verdict;
+  const { minimum, maximum } = flareFacts(by.outerDiameter).union;
+  return value < minimum - U || value > maximum + U ? "fail" : "inconclusive";
 }
 
 function commonRange(outerDiameter: Length): TorqueRange {

@@ -1,5 +1,5 @@
 import { InputCheck } from "../../safety/index.js";
-import { OutOfRangeError } from "../../units/index.js";
+import { attempt, type Outcome, OutOfRangeError } from "../../units/index.js";
 
 /** Below this only the laminar term of Churchill's formula is left to all digits. */
 const CREEPING = 10;
@@ -30,6 +30,11 @@ export function frictionFactor(reynolds: number, roughness: number): number {
   return 8 * ((8 / reynolds) ** 12 + (A + B) ** -1.5) ** (1 / 12);
 }
 
+/** As {@link frictionFactor}, without throwing. */
+export function tryFrictionFactor(reynolds: number, roughness: number): Outcome<number> {
+  return attempt(() => frictionFactor(reynolds, roughness));
+}
+
 /**
  * Darcy friction factor of turbulent flow by the explicit formula of Haaland.
  *
@@ -51,6 +56,11 @@ export function turbulentFrictionFactor(reynolds: number, roughness: number): nu
     });
   }
   return (-1.8 * Math.log10((roughness / 3.7) ** 1.11 + 6.9 / reynolds)) ** -2;
+}
+
+/** As {@link turbulentFrictionFactor}, without throwing. */
+export function tryTurbulentFrictionFactor(reynolds: number, roughness: number): Outcome<number> {
+  return attempt(() => turbulentFrictionFactor(reynolds, roughness));
 }
 
 function checkFlow(reynolds: number, roughness: number): void {

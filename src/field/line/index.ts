@@ -1,4 +1,5 @@
 export * from "./flare.js";
+export * from "./flare-diameter.js";
 export * from "./friction.js";
 export * from "./line-pressure-drop.js";
 export * from "./line-size.js";
@@ -12,6 +13,8 @@ export {
   type Tube,
   type TubeSize,
   tryFindTube,
+  tryTubeBore,
+  tryTubeVolume,
   tubeBore,
   tubeVolume,
 } from "./tube.js";

@@ -37,8 +37,10 @@ export interface RefrigerantLine {
   readonly viscosity: number;
   /** The tube. */
   readonly tube: TubeSize;
-  /** Length, m, with the equivalent lengths of fittings. */
+  /** Length, m, with the equivalent lengths of all fittings that `elbows` does not count. */
   readonly length: Length;
+  /** Number of elbows, each counted by the size of the tube as {@link elbowLength} says; left out: none. */
+  readonly elbows?: number;
   /** Roughness of the wall, m; drawn copper if left out. */
   readonly roughness?: Length;
 }
@@ -71,13 +73,15 @@ export interface LinePressureDrop {
  *
  * @throws {@link InputError} `malformed-input`, all problems at once.
  * @throws {@link NoSuchStateError} `no-such-state` where the inlet is not the phase that the line carries.
- * @throws {@link OutOfRangeError} `out-of-range` where the gas comes near the speed of sound: the tube is too thin.
+ * @throws {@link OutOfRangeError} `out-of-range` where the gas comes near the speed of sound: the tube is too thin; for
+ *   elbows of a size that is not printed.
  * @source Darcy and Weisbach; friction factor: Churchill, S. W., Chem. Eng. 84 (1977) no. 24, 91 (recalled); saturation
  *   from the equation of state
  */
 export function linePressureDrop(line: RefrigerantLine): LinePressureDrop {
   checkLine(line);
-  const { refrigerant, carries, pressure, temperature, massFlow, viscosity, tube, length } = line;
+  const { refrigerant, carries, pressure, temperature, massFlow, viscosity, tube } = line;
+  const length = line.length + lengthOfElbows(line);
   const roughness = line.roughness ?? DRAWN_COPPER_ROUGHNESS;
   const { innerDiameter } = tubeBore(tube);
   const inlet = inPhase(refrigerant.state({ temperature, pressure }), carries);
@@ -158,20 +162,29 @@ export function elbowLength(outerDiameter: Length): Length {
   });
 }
 
+/** As {@link elbowLength}, without throwing. */
+export function tryElbowLength(outerDiameter: Length): Outcome<Length> {
+  return attempt(() => elbowLength(outerDiameter));
+}
+
+function lengthOfElbows({ elbows, tube }: RefrigerantLine): Length {
+  return elbows === undefined || elbows === 0 ? 0 : elbows * elbowLength(tube.outerDiameter);
+}
+
 function checkLine(line: RefrigerantLine): void {
   requireObject("", line, "a refrigerant line");
   const check = new InputCheck();
   const { refrigerant } = line;
-  check.require(
-    typeof refrigerant === "object" && refrigerant !== null,
-    "refrigerant",
-    refrigerant,
-    "a refrigerant",
-  );
+  check.require(typeof refrigerant?.state === "function", "refrigerant", refrigerant, "a refrigerant");
   check.oneOf("carries", line.carries, ["gas", "liquid"]);
   for (const name of ["pressure", "temperature", "massFlow", "viscosity"] as const)
     check.positive(name, line[name]);
   check.notNegative("length", line.length);
+  const { elbows, roughness } = line;
+  if (elbows !== undefined) {
+    check.require(Number.isInteger(elbows) && elbows >= 0, "elbows", elbows, "a whole number, 0 or above");
+  }
+  if (roughness !== undefined) check.notNegative("roughness", roughness);
   checkTubeSize(check, "tube", line.tube);
   check.finish();
 }

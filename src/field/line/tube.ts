@@ -39,7 +39,7 @@ const WALL_TOLERANCE = 2e-6;
 
 /** Every tube of the list, by outer diameter and wall. */
 export function listTubes(): readonly Tube[] {
-  // JSON knows no literal types; tests/field/tube.test.ts checks every entry.
+  // JSON knows no literal types; tests/field/line/tube.test.ts checks every entry.
   return data.tubes as readonly Tube[];
 }
 
@@ -63,6 +63,11 @@ export function tubeBore(size: TubeSize): Bore {
   return { innerDiameter, area: (Math.PI / 4) * innerDiameter * innerDiameter };
 }
 
+/** As {@link tubeBore}, without throwing. */
+export function tryTubeBore(size: TubeSize): Outcome<Bore> {
+  return attempt(() => tubeBore(size));
+}
+
 /**
  * Volume inside a length of tube.
  *
@@ -75,6 +80,11 @@ export function tubeVolume(size: TubeSize, length: Length): Volume {
   check.notNegative("length", length);
   check.finish();
   return tubeBore(size).area * length;
+}
+
+/** As {@link tubeVolume}, without throwing. */
+export function tryTubeVolume(size: TubeSize, length: Length): Outcome<Volume> {
+  return attempt(() => tubeVolume(size, length));
 }
 
 /**

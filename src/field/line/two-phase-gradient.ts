@@ -54,7 +54,9 @@ export function twoPhaseGradient(flow: TwoPhaseFlow): TwoPhaseGradient {
     check.positive(name, flow[name]);
   }
   check.notNegative("roughness", roughness);
-  check.require(x >= 0 && x <= 1, "quality", x, "a mass fraction of vapour, 0 to 1");
+  // null and "1" compare like numbers.
+  const isFraction = typeof x === "number" && x >= 0 && x <= 1;
+  check.require(isFraction, "quality", x, "a mass fraction of vapour, 0 to 1");
   check.finish();
   const alone = (density: Density, viscosity: number): number =>
     (frictionFactor((G * d) / viscosity, roughness / d) * G * G) / (2 * density * d);

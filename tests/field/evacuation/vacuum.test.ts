@@ -3,6 +3,7 @@ import {
   canProveVacuum,
   evaluateVacuum,
   type PressureGauge,
+  tryCanProveVacuum,
   tryEvaluateVacuum,
   type VacuumReading,
 } from "../../../src/field/index.js";
@@ -11,9 +12,12 @@ import {
   InputError,
   inCelsius,
   type LocalAtmosphere,
+  localAtmosphere,
   micron,
   micronDifference,
+  pressureAtAltitude,
 } from "../../../src/units/index.js";
+import { refusedPaths } from "./refused-paths.js";
 
 const vacuumGauge: PressureGauge = {
   accuracy: { kind: "percent-of-reading", percent: 10 },
@@ -40,15 +44,70 @@ describe("can a gauge prove a vacuum", () => {
     );
   });
 
-  it("a manifold cannot, however fine: class 1.0 on 100 kPa, class 1.6 on 3.9 MPa, or the weather alone", () => {
-    const dial: PressureGauge = {
-      accuracy: { kind: "accuracy-class", accuracyClass: 1, scaleMinimum: -100e3, scaleMaximum: 0 },
+  const percentOfReading = (percent: number): PressureGauge => ({
+    accuracy: { kind: "percent-of-reading", percent },
+  });
+  it.each<[string, PressureGauge, number]>([
+    // The gauge alone, half-width in Pa by hand.
+    [
+      "vacuum gauge of class 1.0, 100 kPa wide: wrong by 1 kPa, 7500 micron",
+      { accuracy: { kind: "accuracy-class", accuracyClass: 1, scaleMinimum: -100e3, scaleMaximum: 0 } },
+      1e3,
+    ],
+    ["compound gauge of class 1.6, 3.9 MPa wide: wrong by 62 kPa", compound, 62.4e3],
+    [
+      "digital manifold of 0.5 % of 5 MPa",
+      { accuracy: { kind: "percent-of-full-scale", percent: 0.5, fullScale: 5e6 } },
+      25e3,
+    ],
+    // It reads −100 kPa or so.
+    ["digital manifold of 0.5 % of what it reads", percentOfReading(0.5), 494.67],
+    [
+      "perfect gauge: the weather alone moves its zero",
+      { accuracy: { kind: "standard-uncertainty", standardUncertainty: 0 } },
+      0,
+    ],
+  ])("a manifold cannot: %s", (_what, gauge, halfWidth) => {
+    const proof = canProveVacuum({ limit: micron(500), gauge, atmosphere: site });
+    expect(proof.canProve).toBe(false);
+    expect(proof.expandedUncertainty).toBeWithin(2 * Math.hypot(halfWidth / Math.sqrt(3), 1732), 1e-4);
+    expect(proof.because).toContain("air pressure counted");
+  });
+
+  it.each([0, 500, 1000, 2000, 3000])(
+    "a manifold cannot at %f m, by altitude or with a barometer beside it",
+    (altitude) => {
+      for (const atmosphere of [
+        localAtmosphere({ from: "altitude", altitude }),
+        localAtmosphere({ from: "station-barometer", pressure: pressureAtAltitude(altitude) }),
+      ]) {
+        const gauge: PressureGauge = {
+          accuracy: { kind: "accuracy-class", accuracyClass: 1, scaleMinimum: -103e3, scaleMaximum: 0 },
+        };
+        for (const limit of [micron(500), 270, micron(5000)]) {
+          expect(canProveVacuum({ limit, gauge, atmosphere }).canProve).toBe(false);
+        }
+      }
+    },
+  );
+
+  it("an absolute gauge can, thermal or capacitive, at any altitude: it asks for no air pressure", () => {
+    for (const gauge of [vacuumGauge, percentOfReading(0.25)]) {
+      for (const limit of [micron(200), micron(500), 270, micron(5000)]) {
+        expect(canProveVacuum({ limit, gauge }).canProve).toBe(true);
+      }
+    }
+    // One that may be off by as much as the limit cannot: U = 2 × 30/√3 = 34.6 Pa against half of 66.7 Pa.
+    const coarse: PressureGauge = { accuracy: { kind: "half-width", halfWidth: 30 } };
+    expect(canProveVacuum({ limit: micron(500), gauge: coarse }).canProve).toBe(false);
+  });
+
+  it("a gauge relative to the air is not judged without the air pressure", () => {
+    const digital: PressureGauge = {
+      accuracy: { kind: "percent-of-full-scale", percent: 0.5, fullScale: 5e6 },
     };
-    const exact: PressureGauge = { accuracy: { kind: "standard-uncertainty", standardUncertainty: 0 } };
-    for (const gauge of [dial, compound, exact]) {
-      const proof = canProveVacuum({ limit: micron(500), gauge, atmosphere: site });
-      expect(proof.canProve).toBe(false);
-      expect(proof.because).toContain("air pressure counted");
+    for (const gauge of [compound, digital]) {
+      expect(refusedPaths(tryCanProveVacuum({ limit: micron(500), gauge }))).toEqual(["atmosphere"]);
     }
   });
 
@@ -103,6 +162,16 @@ describe("a vacuum reading", () => {
     expect(result.decision.verdict).toBe("pass");
     expect(result.verdict).toBe("inconclusive");
     expect(result.warnings.map(({ code }) => code)).toEqual(["gauge-cannot-prove"]);
+  });
+
+  it("cannot tell that water leaves where the reading is as close to its vapour pressure as it may be off", () => {
+    // 250 ± 29 Pa against 259.9 Pa over ice at −10 °C.
+    const close = evaluateVacuum({ ...reading, limit: 400, pressure: 250, coldestTemperature: celsius(-10) });
+    expect(close.decision.verdict).toBe("pass");
+    expect(close).toMatchObject({ verdict: "inconclusive" });
+    expect(close.drynessRatio).toBeLessThan(1);
+    expect(close.warnings.map(({ code }) => code)).toEqual(["water-may-stay"]);
+    expect(close.warnings[0]!.message).toContain("too close");
   });
 
   it("warns where water stays, or leaves slowly", () => {

@@ -1,21 +1,29 @@
 import type { CommissioningRecord, RecordEntry, RecordStep } from "../record/record.js";
-import { cautionsOf, headline } from "./print-text.js";
+import { cautionsOf, earlierVisit, headline, visitNames } from "./print-text.js";
 
 /** Prints a record as Markdown. */
 export function recordAsMarkdown(record: CommissioningRecord): string {
   const blocks = [
     `# Commissioning record: ${record.title}`,
-    `${record.place}, ${record.date}. **${headline(record)}**`,
+    `${record.place}, ${record.date}, ${visitNames[record.kind]}. **${headline(record)}**`,
     list(record.facts),
     table(record),
     ...record.steps.map(section),
     ...(record.missing.length === 0 ? [] : [`Not in this job: ${record.missing.join("; ")}.`]),
-    `## Cautions\n\n${cautionsOf(record)
-      .map(({ text }) => `1. ${text}`)
-      .join("\n")}`,
+    ...(record.next.length === 0 ? [] : [`## What to do next\n\n${numbered(record.next)}`]),
+    ...(record.earlier.length === 0 ? [] : [`## Earlier visits\n\n${earlier(record)}`]),
+    `## Cautions\n\n${numbered(cautionsOf(record).map(({ text }) => text))}`,
     `## Sources\n\n${record.sources.map((source) => `- ${source}`).join("\n")}`,
   ];
   return `${blocks.join("\n\n")}\n`;
+}
+
+function numbered(texts: readonly string[]): string {
+  return texts.map((text) => `1. ${text}`).join("\n");
+}
+
+function earlier(record: CommissioningRecord): string {
+  return record.earlier.map((visit) => `- ${earlierVisit(visit)}: ${visit.verdict}`).join("\n");
 }
 
 function table({ steps }: CommissioningRecord): string {
@@ -34,6 +42,7 @@ function section(step: RecordStep): string {
       ...rows("found", step.found),
     ].join("\n")}`,
     step.because,
+    ...step.next.map((text) => `**Next:** ${text}`),
     ...step.warnings.map(({ code, message }) => `> ${message} (\`${code}\`)`),
     ...(step.assumptions.length === 0 ? [] : [`Assumed: ${step.assumptions.join(" ")}`]),
   ].join("\n\n");

@@ -1,5 +1,11 @@
 import type { Caution } from "../../../safety/index.js";
-import type { CommissioningRecord, RecordEntry, RecordStep } from "../record/record.js";
+import type {
+  CommissioningRecord,
+  RecordEntry,
+  RecordStep,
+  RecordVisit,
+  VisitKind,
+} from "../record/record.js";
 
 const width = 100;
 const labelWidth = 11;
@@ -10,7 +16,7 @@ export function recordAsText(record: CommissioningRecord): string {
   const cautions = cautionsOf(record);
   const lines = [
     ...heading(`Commissioning record: ${record.title}`, headline(record)),
-    `${record.place}, ${record.date}`,
+    `${record.place}, ${record.date}, ${visitNames[record.kind]}`,
     ...wrap(record.facts.map(({ label, text }) => `${label} ${text}`).join(" · "), 0),
     "",
     ...record.steps.flatMap(summary),
@@ -19,6 +25,16 @@ export function recordAsText(record: CommissioningRecord): string {
     ...(record.missing.length === 0
       ? []
       : [...wrap(`Not in this job: ${record.missing.join("; ")}.`, 0), ""]),
+    ...(record.next.length === 0
+      ? []
+      : ["What to do next", ...record.next.flatMap((text, index) => entry(`${index + 1}.`, text, 5)), ""]),
+    ...(record.earlier.length === 0
+      ? []
+      : [
+          "Earlier visits",
+          ...record.earlier.flatMap((visit) => heading(`  ${earlierVisit(visit)}`, visit.verdict)),
+          "",
+        ]),
     "Cautions",
     ...cautions.flatMap(({ text }, index) => entry(`[${index + 1}]`, text, 5)),
     "",
@@ -33,6 +49,19 @@ export function headline({ verdict, steps, missing }: CommissioningRecord): stri
   const all = steps.length + missing.length;
   return verdict.toUpperCase() + (missing.length === 0 ? "" : `, ${steps.length} of ${all} steps`);
 }
+
+/** An earlier visit in one line. */
+export function earlierVisit({ date, kind, title }: RecordVisit): string {
+  return `${date}  ${visitNames[kind]}: ${title}`;
+}
+
+/** Kinds of visits in words. */
+export const visitNames: Readonly<Record<VisitKind, string>> = {
+  installation: "installation",
+  "yearly-check": "yearly check",
+  "top-up": "top-up",
+  recovery: "recovery",
+};
 
 /** Every caution of a record once, in the order in which the steps show them. */
 export function cautionsOf({ steps }: CommissioningRecord): readonly Caution[] {
@@ -54,6 +83,7 @@ function stepLines(step: RecordStep, number: number, cautions: readonly Caution[
     ...entries("expected", step.expected),
     ...entries("found", step.found),
     ...field("because", step.because),
+    ...step.next.flatMap((text) => field("next", text)),
     ...step.warnings.flatMap(({ code, message }) => field("warning", `${message} [${code}]`)),
     ...step.assumptions.flatMap((text) => field("assumed", text)),
     ...field("cautions", numbers.map((each) => `[${each}]`).join(" ")),

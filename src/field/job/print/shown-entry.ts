@@ -1,5 +1,5 @@
 import { formatNumber } from "../../../units/index.js";
-import type { Stated } from "../form/job.js";
+import type { Stated } from "../form/stated.js";
 import type { RecordEntry } from "../record/record.js";
 
 /** A unit to show numbers in: what SI is divided by, and how it is written. */
@@ -28,6 +28,7 @@ type ShownUnitName =
   | "kilogram"
   | "gramPerMetre"
   | "percentByMass"
+  | "kilowatt"
   | "minute"
   | "hour";
 
@@ -45,6 +46,7 @@ export const shownUnits: Readonly<Record<ShownUnitName, ShownUnit>> = {
   kilogram: { factor: 1, symbol: "kg", si: "kg" },
   gramPerMetre: { factor: 1e-3, symbol: "g/m", si: "kg/m" },
   percentByMass: { factor: 1e-2, symbol: "%", si: "kg/kg" },
+  kilowatt: { factor: 1e3, symbol: "kW", si: "W" },
   minute: { factor: 60, symbol: "min", si: "s" },
   hour: { factor: 3600, symbol: "h", si: "s" },
 };

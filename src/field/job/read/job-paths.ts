@@ -17,6 +17,8 @@ const renames: Readonly<Record<RecordStepName, Renames>> = {
     ["refrigerant", "unit.refrigerant"],
     ["roomHeight", "room.height"],
   ],
+  joints: [],
+  strengthTest: [["maximumAllowablePressure", "unit.maximumAllowablePressure"]],
   lineSet: [
     ["liquidLine.tube", "lineSet.liquidLine"],
     ["liquidLine.liquidTemperature", "lineSet.liquidTemperature"],
@@ -29,9 +31,14 @@ const renames: Readonly<Record<RecordStepName, Renames>> = {
     ["samples", "vacuumRise.readings"],
     ["temperature", "vacuumRise.coldestTemperature"],
   ],
+  charge: [],
+  opening: [],
   standing: [],
   superheat: [["limits", "superheat.target"]],
   subcooling: [["limits", "subcooling.target"]],
+  running: [],
+  yearlyCheck: [],
+  recovery: [],
   topUp: [
     ["volume", "topUp.internalVolume"],
     // More pressure than any equation knows comes of too small a volume.

@@ -7,7 +7,7 @@ import {
   parseDuration,
   parseTemperature,
 } from "../../../units/index.js";
-import type { Stated } from "../form/job.js";
+import type { Stated } from "../form/stated.js";
 import { explicitAbsolutePressure, explicitGaugePressure } from "./explicit-pressure.js";
 
 /** A logged series as a table of text: the caller reads the file, in whatever way its format asks for. */
@@ -25,7 +25,7 @@ interface ColumnKind {
 }
 
 /** Names of the columns that are understood. */
-export type LogColumn = "time" | "pressure" | "pipe temperature" | "barometer";
+export type LogColumn = "time" | "pressure" | "pipe temperature" | "temperature" | "barometer";
 
 function columnKinds(kind: "gauge" | "absolute"): Readonly<Record<LogColumn, ColumnKind>> {
   return {
@@ -35,6 +35,7 @@ function columnKinds(kind: "gauge" | "absolute"): Readonly<Record<LogColumn, Col
         ? { parse: explicitGaugePressure, unit: "Pa gauge" }
         : { parse: explicitAbsolutePressure, unit: "Pa" },
     "pipe temperature": { parse: parseTemperature, unit: "K" },
+    temperature: { parse: parseTemperature, unit: "K" },
     barometer: { parse: parseAbsolutePressure, unit: "Pa" },
   };
 }

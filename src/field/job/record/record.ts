@@ -2,7 +2,7 @@ import type { Caution, Warning } from "../../../safety/index.js";
 import type { Verdict } from "../../measurement/decision.js";
 
 /** Name and version of the form of a commissioning record. */
-export const RECORD_FORMAT = "dewline-record/1";
+export const RECORD_FORMAT = "dewline-record/2";
 
 /** One number or fact of a record, with its text. */
 export interface RecordEntry {
@@ -18,24 +18,34 @@ export interface RecordEntry {
   readonly expandedUncertainty?: number;
 }
 
-/**
- * Names of the steps, which are also the names of their parts in a job, in the order of the work; the last is a question
- * that may come up later.
- */
+/** Names of the steps, which are also the names of their parts in a job, in the order of the work. */
 export const RECORD_STEPS = [
   "room",
+  "joints",
+  "strengthTest",
   "nitrogenHold",
   "evacuation",
   "vacuumRise",
   "lineSet",
+  "charge",
+  "opening",
   "standing",
   "superheat",
   "subcooling",
+  "running",
+  "yearlyCheck",
   "topUp",
+  "recovery",
 ] as const;
 
 /** Name of a step. */
 export type RecordStepName = (typeof RECORD_STEPS)[number];
+
+/** Kinds of a visit: what is done decides which steps are expected. */
+export const VISIT_KINDS = ["installation", "yearly-check", "top-up", "recovery"] as const;
+
+/** Kind of a visit. */
+export type VisitKind = (typeof VISIT_KINDS)[number];
 
 /** One step of the job: what was read, what was expected, and what follows. */
 export interface RecordStep {
@@ -53,6 +63,8 @@ export interface RecordStep {
   readonly found: readonly RecordEntry[];
   /** The rule and the numbers that decided. */
   readonly because: string;
+  /** What to do about it, where it is not in order. */
+  readonly next: readonly string[];
   /** What is odd. */
   readonly warnings: readonly Warning[];
   /** What was taken for granted. */
@@ -61,15 +73,13 @@ export interface RecordStep {
   readonly cautions: readonly Caution[];
 }
 
-/** The record of a job. */
-export interface CommissioningRecord {
-  /** Form of this record. */
-  readonly format: typeof RECORD_FORMAT;
+/** What was done and found on one day. */
+export interface RecordVisit {
+  /** Kind of the visit. */
+  readonly kind: VisitKind;
   /** What the job is. */
   readonly title: string;
-  /** Where. */
-  readonly place: string;
-  /** When. */
+  /** When: a day of the calendar, such as 2026-09-18. */
   readonly date: string;
   /** Refrigerant, unit and site. */
   readonly facts: readonly RecordEntry[];
@@ -77,8 +87,30 @@ export interface CommissioningRecord {
   readonly verdict: Verdict;
   /** The steps, in the order of the work. */
   readonly steps: readonly RecordStep[];
-  /** Titles of the steps that the job does not hold: nothing is said about them. A question that nobody asked is not missing. */
+  /** Titles of the steps that a visit of this kind should hold and does not: nothing is said about them. */
   readonly missing: readonly string[];
+  /** What to do next, in the order in which to do it. */
+  readonly next: readonly string[];
   /** Full citations of the equations used. */
   readonly sources: readonly string[];
+}
+
+/** What stays the same from visit to visit. */
+export interface RecordSystem {
+  /** Designation of the refrigerant. */
+  readonly refrigerant: string;
+  /** Charge of the nameplate, kg; not in records of the first form. */
+  readonly nameplateCharge?: number;
+}
+
+/** The record of a system: the last visit, and those before it. */
+export interface CommissioningRecord extends RecordVisit {
+  /** Form of this record. */
+  readonly format: typeof RECORD_FORMAT;
+  /** Where. */
+  readonly place: string;
+  /** The system. */
+  readonly system: RecordSystem;
+  /** Earlier visits, the oldest first. */
+  readonly earlier: readonly RecordVisit[];
 }

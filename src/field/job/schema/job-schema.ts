@@ -1,23 +1,21 @@
 import * as z from "zod/mini";
 import { problemsOf } from "../../../catalogue/index.js";
-import { IEC_EDITIONS, MOUNTINGS } from "../../../safety/index.js";
 import {
   type Problem,
   parseAbsolutePressure,
-  parseArea,
-  parseDuration,
   parseLength,
-  parseLinearDensity,
   parseMass,
   parsePressureDifference,
-  parseTemperature,
-  parseTemperatureDifference,
-  parseVolume,
 } from "../../../units/index.js";
-import { JOB_FORMAT } from "../form/job.js";
-import { explicitAbsolutePressure, explicitGaugePressure } from "../read/explicit-pressure.js";
+import { EARLIER_JOB_FORMAT, JOB_FORMAT } from "../form/job.js";
+import { explicitGaugePressure } from "../read/explicit-pressure.js";
+import { RECORD_STEPS, VISIT_KINDS } from "../record/record.js";
+import { charge, joints, lineSet, opening, room } from "./installation-schema.js";
 import { gauge, scale, thermometer } from "./instrument-schema.js";
-import { isDate, notNegative, plain, positive, sentence, stated } from "./schema-fields.js";
+import { evacuation, nitrogenHold, strengthTest, vacuumRise } from "./pressure-schema.js";
+import { lineReading, running, standing } from "./running-schema.js";
+import { isDate, plain, positive, sentence } from "./schema-fields.js";
+import { recovery, topUp, yearlyCheck } from "./service-schema.js";
 
 // Everything here is a function: a schema made at module level would be work that a bundler has to keep.
 // The message of each schema says what would have been right.
@@ -30,20 +28,14 @@ export type ParsedPart =
 /** Names of the parts of a job, in the order in which a job is read. */
 export const JOB_PARTS = [
   "format",
+  "visit",
+  "continues",
   "title",
   "place",
   "date",
   "atmosphere",
   "unit",
-  "room",
-  "lineSet",
-  "nitrogenHold",
-  "evacuation",
-  "vacuumRise",
-  "standing",
-  "superheat",
-  "subcooling",
-  "topUp",
+  ...RECORD_STEPS,
 ] as const;
 
 /** Kinds of instruments, and what one of them is. */
@@ -80,7 +72,10 @@ function parsedBy(schema: z.core.$ZodType, value: unknown, path: string): Parsed
 function partSchema(name: (typeof JOB_PARTS)[number]): z.core.$ZodType {
   switch (name) {
     case "format":
-      return z.literal(JOB_FORMAT, `"${JOB_FORMAT}"`);
+      return z.enum([JOB_FORMAT, EARLIER_JOB_FORMAT], `"${JOB_FORMAT}"`);
+    case "visit":
+      return z.enum(VISIT_KINDS, `one of ${VISIT_KINDS.join(", ")}`);
+    case "continues":
     case "title":
     case "place":
       return sentence();
@@ -94,21 +89,35 @@ function partSchema(name: (typeof JOB_PARTS)[number]): z.core.$ZodType {
       return unit();
     case "room":
       return room();
-    case "lineSet":
-      return lineSet();
+    case "joints":
+      return joints();
+    case "strengthTest":
+      return strengthTest();
     case "nitrogenHold":
       return nitrogenHold();
     case "evacuation":
       return evacuation();
     case "vacuumRise":
       return vacuumRise();
+    case "lineSet":
+      return lineSet();
+    case "charge":
+      return charge();
+    case "opening":
+      return opening();
     case "standing":
       return standing();
     case "superheat":
     case "subcooling":
       return lineReading();
+    case "running":
+      return running();
+    case "yearlyCheck":
+      return yearlyCheck();
     case "topUp":
       return topUp();
+    case "recovery":
+      return recovery();
   }
 }
 
@@ -143,168 +152,5 @@ function unit(): z.core.$ZodType {
       maximumAllowablePressure: positive(explicitGaugePressure, "Pa gauge"),
     },
     "the unit: refrigerant, mode, nameplateCharge, maximumAllowablePressure",
-  );
-}
-
-function room(): z.core.$ZodType {
-  return z.strictObject(
-    {
-      edition: z.enum(IEC_EDITIONS, `an edition of IEC 60335-2-40: ${IEC_EDITIONS.join(", ")}`),
-      floorArea: positive(parseArea, "m2"),
-      mounting: z.enum(MOUNTINGS, `one of ${MOUNTINGS.join(", ")}`),
-      height: z.optional(positive(parseLength, "m")),
-      releaseOffset: z.optional(notNegative(parseLength, "m")),
-    },
-    "the room: edition, floorArea, mounting",
-  );
-}
-
-function lineSet(): z.core.$ZodType {
-  return z.strictObject(
-    {
-      length: positive(parseLength, "m"),
-      chargeFreeLength: notNegative(parseLength, "m"),
-      chargePerMetre: notNegative(parseLinearDensity, "kg/m"),
-      maximumLength: positive(parseLength, "m"),
-      liquidLine: z.strictObject(
-        { outerDiameter: positive(parseLength, "m"), wall: positive(parseLength, "m") },
-        "the liquid line: outerDiameter and wall",
-      ),
-      liquidTemperature: stated(parseTemperature, "K"),
-      added: notNegative(parseMass, "kg"),
-      scale: sentence(),
-      tolerance: notNegative(parseMass, "kg"),
-    },
-    "the line set",
-  );
-}
-
-/** Readings in the file, or the name of a log that holds them: one of the two. */
-function readingsOrLog(reading: z.core.$ZodType): {
-  readings: z.core.$ZodType;
-  log: z.core.$ZodType;
-} {
-  return {
-    readings: z.optional(
-      z.array(reading, "a list of readings").check(z.minLength(2, "two readings or more")),
-    ),
-    log: z.optional(sentence()),
-  };
-}
-
-function nitrogenHold(): z.core.$ZodType {
-  return z.strictObject(
-    {
-      gauge: sentence(),
-      thermometer: sentence(),
-      ...readingsOrLog(
-        z.strictObject(
-          {
-            time: notNegative(parseDuration, "s"),
-            pressure: stated(explicitGaugePressure, "Pa gauge"),
-            pipeTemperature: stated(parseTemperature, "K"),
-            barometer: z.optional(stated(parseAbsolutePressure, "Pa")),
-          },
-          "a reading: time, pressure, pipeTemperature",
-        ),
-      ),
-      requiredDuration: positive(parseDuration, "s"),
-      internalVolume: z.optional(positive(parseVolume, "m3")),
-    },
-    "the hold test",
-  );
-}
-
-function evacuation(): z.core.$ZodType {
-  return z.strictObject(
-    {
-      gauge: sentence(),
-      pressure: stated(explicitAbsolutePressure, "Pa"),
-      limit: positive(explicitAbsolutePressure, "Pa"),
-      coldestTemperature: stated(parseTemperature, "K"),
-    },
-    "the evacuation",
-  );
-}
-
-function vacuumRise(): z.core.$ZodType {
-  return z.strictObject(
-    {
-      gauge: sentence(),
-      ...readingsOrLog(
-        z.strictObject(
-          { time: notNegative(parseDuration, "s"), pressure: stated(explicitAbsolutePressure, "Pa") },
-          "a reading: time, pressure",
-        ),
-      ),
-      repeatability: positive(parsePressureDifference, "Pa"),
-      startMaximum: stated(explicitAbsolutePressure, "Pa"),
-      settlingTime: notNegative(parseDuration, "s"),
-      coldestTemperature: stated(parseTemperature, "K"),
-      warmestTemperature: stated(parseTemperature, "K"),
-      limit: z.optional(
-        z.strictObject(
-          { pressure: stated(explicitAbsolutePressure, "Pa"), after: positive(parseDuration, "s") },
-          "a limit: pressure and after",
-        ),
-      ),
-      internalVolume: z.optional(positive(parseVolume, "m3")),
-    },
-    "the rise test",
-  );
-}
-
-function standing(): z.core.$ZodType {
-  return z.strictObject(
-    {
-      gauge: sentence(),
-      thermometer: sentence(),
-      pressure: stated(explicitGaugePressure, "Pa gauge"),
-      temperature: stated(parseTemperature, "K"),
-    },
-    "the reading at rest",
-  );
-}
-
-function lineReading(): z.core.$ZodType {
-  const ports = ["compressor-suction", "gas-line", "liquid-line", "after-expansion"] as const;
-  return z.strictObject(
-    {
-      gauge: sentence(),
-      thermometer: sentence(),
-      port: z.enum(ports, `one of ${ports.join(", ")}`),
-      pressure: stated(explicitGaugePressure, "Pa gauge"),
-      lineTemperature: stated(parseTemperature, "K"),
-      ambientTemperature: z.optional(stated(parseTemperature, "K")),
-      target: z
-        .strictObject(
-          {
-            minimum: z.optional(stated(parseTemperatureDifference, "K")),
-            maximum: z.optional(stated(parseTemperatureDifference, "K")),
-          },
-          "the target: minimum, maximum or both",
-        )
-        .check(
-          z.refine(
-            ({ minimum, maximum }) => minimum !== undefined || maximum !== undefined,
-            "a minimum, a maximum or both",
-          ),
-        ),
-    },
-    "a line reading",
-  );
-}
-
-function topUp(): z.core.$ZodType {
-  const ways = ["unknown", "vapour", "liquid"] as const;
-  return z.strictObject(
-    {
-      charge: positive(parseMass, "kg"),
-      lost: positive(parseMass, "kg"),
-      leaving: z.enum(ways, `one of ${ways.join(", ")}`),
-      internalVolume: positive(parseVolume, "m3"),
-      restTemperature: stated(parseTemperature, "K"),
-    },
-    "a leak: charge, lost, leaving, internalVolume, restTemperature",
   );
 }

@@ -70,3 +70,28 @@ export function notNegative(parse: (text: string) => number, siUnit: string): z.
 export function number(expected: string): z.core.$ZodType {
   return z.number(expected);
 }
+
+/** A count: whole, 0 or above. */
+export function count(): z.core.$ZodType {
+  const expected = "a whole number, 0 or above";
+  return z.int(expected).check(z.minimum(0, expected));
+}
+
+/** A number of per cent above 0, at most 100. */
+export function percent(): z.core.$ZodType {
+  const expected = "a number of per cent, above 0 and at most 100";
+  return z.number(expected).check(z.positive(expected), z.maximum(100, expected));
+}
+
+/** Readings in the file, or the name of a log that holds them: one of the two. */
+export function readingsOrLog(reading: z.core.$ZodType): {
+  readings: z.core.$ZodType;
+  log: z.core.$ZodType;
+} {
+  return {
+    readings: z.optional(
+      z.array(reading, "a list of readings").check(z.minLength(2, "two readings or more")),
+    ),
+    log: z.optional(sentence()),
+  };
+}

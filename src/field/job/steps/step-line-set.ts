@@ -1,9 +1,10 @@
+import { formatNumber } from "../../../units/index.js";
 import { fieldCautions } from "../../cautions.js";
 import { lineCharge } from "../../charging/line-charge.js";
-import { decide } from "../../measurement/decision.js";
+import { decide, type Verdict } from "../../measurement/decision.js";
 import { halfWidthUncertainty } from "../../measurement/instrument.js";
 import { COVERAGE_FACTOR } from "../../measurement/uncertainty.js";
-import type { JobLineSet } from "../form/job.js";
+import type { JobLineSet } from "../form/installation.js";
 import { asRead, shownNumber, shownUncertain, shownUnits } from "../print/shown-entry.js";
 import type { RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
@@ -40,6 +41,7 @@ export function lineSetStep(line: JobLineSet, { job, refrigerant, safetyClass }:
     ],
     found: [shownUncertain("added", line.added.si, U, shownUnits.gram)],
     because: `${result.because}; ${decision.because}`,
+    next: decision.verdict === "pass" ? [] : [nextOf(line.added.si, result.extraCharge, decision.verdict)],
     warnings: result.warnings,
     assumptions: ["The scale was read before and after, with its error independent at both readings."],
     cautions: fieldCautions("charging", safetyClass),
@@ -62,4 +64,13 @@ export function lineChargeOf(
       tube: { outerDiameter: line.liquidLine.outerDiameter.si, wall: line.liquidLine.wall.si },
     },
   });
+}
+
+function nextOf(added: number, asked: number, verdict: Verdict): string {
+  if (verdict === "inconclusive")
+    return "Weigh again with a finer scale: it is too close to the tolerance to tell.";
+  const grams = formatNumber(Math.abs(added - asked) * 1000, 0);
+  return added < asked
+    ? `Weigh in ${grams} g more, after the room has been checked for it.`
+    : `Recover ${grams} g: more was weighed in than the line set asks for.`;
 }

@@ -1,7 +1,7 @@
 import { localAtmosphere } from "../../../units/index.js";
 import { fieldCautions } from "../../cautions.js";
 import { type HoldState, nitrogenHold } from "../../pressure-test/nitrogen-hold.js";
-import type { JobNitrogenHold } from "../form/job.js";
+import type { JobNitrogenHold } from "../form/pressure.js";
 import {
   asRead,
   fact,
@@ -22,6 +22,17 @@ const meanings: Readonly<Record<HoldState, string>> = {
   "too-short": "nothing seen in less than the time asked for: go on",
   blind: "the instruments are too coarse for this test",
   "strength-only": "above PS: for a strength test only, release it to PS and hold there",
+};
+
+const next: Readonly<Record<HoldState, readonly string[]>> = {
+  drop: [
+    "Find the leak with bubbles at every joint, let the nitrogen off, mend it, and repeat the hold test.",
+  ],
+  "no-drop-seen": [],
+  invalid: ["Shut off and disconnect the supply, let the pipes settle, and repeat the hold test."],
+  "too-short": ["Leave the nitrogen in for the time asked for, and read again."],
+  blind: ["Repeat the hold test with a finer gauge or for longer."],
+  "strength-only": ["Release the nitrogen to the maximum allowable pressure and hold there."],
 };
 
 /** Did the pressure hold, or did the weather change? */
@@ -96,6 +107,7 @@ export function nitrogenHoldStep(hold: JobNitrogenHold, context: JobContext): Re
         : [shownThroughput("smallest leak this test can show", leak.smallestVisible)]),
     ],
     because: result.because,
+    next: next[result.state],
     warnings: result.warnings,
     assumptions: result.assumptions,
     cautions: fieldCautions("pressure-test", safetyClass),

@@ -6,7 +6,7 @@ import {
   unventilatedRoom,
 } from "../../../safety/index.js";
 import { fieldCautions } from "../../cautions.js";
-import type { JobRoom } from "../form/job.js";
+import type { JobRoom } from "../form/installation.js";
 import { asRead, fact, shownNumber, shownUnits } from "../print/shown-entry.js";
 import type { RecordEntry, RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
@@ -71,6 +71,12 @@ export function roomStep(room: JobRoom, context: JobContext): RecordStep {
     ],
     found,
     because: result.because,
+    next:
+      result.verdict === "pass"
+        ? []
+        : [
+            "Do not charge for this room: choose a larger room, a smaller charge or another way of the standard.",
+          ],
     warnings: result.warnings,
     assumptions: [
       ...(extraCharge === undefined
@@ -98,6 +104,7 @@ function notFlammable(
     because:
       `${refrigerant.designation} is of class ${safetyClass} and does not burn: the rule of IEC 60335-2-40 for rooms ` +
       "without ventilation does not apply; limits against suffocation and toxicity are not covered here",
+    next: ["Check the limits against suffocation and toxicity by the local code."],
     warnings: [],
     assumptions: [],
     cautions: fieldCautions("charging", safetyClass),

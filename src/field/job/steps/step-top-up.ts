@@ -6,7 +6,7 @@ import { mostLost } from "../../leak/situation.js";
 import type { Verdict } from "../../measurement/decision.js";
 import { mixtureModelWords } from "../../measurement/mixture-model.js";
 import { shownCelsius } from "../../measurement/shown.js";
-import type { JobTopUp } from "../form/job.js";
+import type { JobTopUp } from "../form/service.js";
 import { asRead, fact, shownNumber, shownUnits } from "../print/shown-entry.js";
 import type { RecordEntry, RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
@@ -52,6 +52,7 @@ export function topUpStep(leak: JobTopUp, context: JobContext): RecordStep {
       fact("what to do", result.advice),
     ],
     because: result.because,
+    next: result.verdict === "pass" ? [] : [result.advice],
     warnings: warningsOf(leak, context),
     assumptions: [
       ...result.assumptions,

@@ -1,7 +1,7 @@
 import { fieldCautions } from "../../cautions.js";
 import { type RiseState, riseTest } from "../../evacuation/rise-test.js";
 import { COVERAGE_FACTOR } from "../../measurement/uncertainty.js";
-import type { JobVacuumRise } from "../form/job.js";
+import type { JobVacuumRise } from "../form/pressure.js";
 import { asRead, fact, shownThroughput, shownUncertain, shownUnits } from "../print/shown-entry.js";
 import type { RecordStep } from "../record/record.js";
 import type { JobContext } from "./context.js";
@@ -17,6 +17,26 @@ const meanings: Readonly<Record<RiseState, string>> = {
   blind: "the gauge is too noisy for this test",
   inconclusive: "between the patterns: go on with the test",
   unclassified: "a rise whose shape two readings do not show: log a series",
+};
+
+const dry = [
+  "Break the vacuum with dry nitrogen and evacuate again, two or three times, then repeat the rise test.",
+];
+const tight = ["Look for the leak under nitrogen, mend it, evacuate again and repeat the rise test."];
+
+const next: Readonly<Record<RiseState, readonly string[]>> = {
+  "not-evacuated": ["Pump on to the pressure that the rise test may start from."],
+  "tight-dry": [],
+  "leak-or-gas": tight,
+  "leak-suspected": tight,
+  "free-water": [
+    "Blow the water out with dry nitrogen, warm the coldest part, evacuate again and repeat the rise test.",
+  ],
+  "moisture-or-outgassing": dry,
+  falling: ["Shut the valve to the pump, let the temperatures settle and repeat the rise test."],
+  blind: ["Repeat the rise test with a steadier vacuum gauge."],
+  inconclusive: ["Go on logging the rise until its shape shows."],
+  unclassified: ["Repeat the rise test and log a series: two readings do not show a shape."],
 };
 
 /** What does the vacuum do when the pump is shut off? */
@@ -58,6 +78,7 @@ export function vacuumRiseStep(rise: JobVacuumRise, { job, safetyClass }: JobCon
         : [shownThroughput("if it were a leak", result.throughput)]),
     ],
     because: result.because,
+    next: next[result.state],
     warnings: result.warnings,
     assumptions: [],
     cautions: fieldCautions("evacuation", safetyClass),
