@@ -51,7 +51,7 @@ describe("the command", () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^Commissioning record: .* INCONCLUSIVE\n/);
     expect(out).toMatch(
-      /\n9 {2}Leak and top-up +R-32 after topping up, vapour escaped 67\.\d+ % +inconclusive\n/,
+      /\n13 Leak and top-up +R-32 after topping up, vapour escaped 67\.\d+ % +inconclusive\n/,
     );
     expect(out.replace(/\s+/g, " ")).toContain("recover what is left, evacuate, and weigh in a full charge");
   });

@@ -27,13 +27,17 @@ describe("the demonstration job", () => {
     const verdicts = recordOf().steps.map(({ name, verdict }) => [name, verdict]);
     expect(verdicts).toEqual([
       ["room", "pass"],
+      ["joints", "pass"],
+      ["strengthTest", "pass"],
       ["nitrogenHold", "pass"],
       ["evacuation", "pass"],
       ["vacuumRise", "pass"],
       ["lineSet", "pass"],
+      ["opening", "pass"],
       ["standing", "pass"],
       ["superheat", "fail"],
       ["subcooling", "inconclusive"],
+      ["running", "pass"],
     ]);
     expect(recordOf().verdict).toBe("fail");
   });
@@ -124,7 +128,8 @@ describe("the demonstration job", () => {
     const same = recordOf();
     expect(other.steps.map(({ verdict }) => verdict)).toEqual(same.steps.map(({ verdict }) => verdict));
     // Seven digits of entry leave six in a difference of two temperatures.
-    expect(other.steps[6]!.found[0]!.si).toBeWithin(same.steps[6]!.found[0]!.si!, 1e-5);
+    const superheats = [other, same].map(({ steps }) => steps.find(({ name }) => name === "superheat")!);
+    expect(superheats[0]!.found[0]!.si).toBeWithin(superheats[1]!.found[0]!.si!, 1e-5);
   });
 });
 
@@ -135,7 +140,7 @@ describe("a job with steps left out", () => {
       delete job.subcooling;
     });
     expect(record.missing).toEqual(["Pressure test with nitrogen", "Subcooling in steady running"]);
-    expect(record.steps).toHaveLength(6);
+    expect(record.steps).toHaveLength(10);
     expect(recordAsText(record)).toContain("Not in this job: Pressure test with nitrogen;");
     expect(record.sources.join()).not.toContain("Span");
   });
@@ -201,7 +206,7 @@ describe("rooms and charges", () => {
   it("say that the rule is not about refrigerants that do not burn", () => {
     const record = recordOf((job) => {
       job.unit.refrigerant = "R-134a";
-      for (const step of ["standing", "superheat", "subcooling"]) delete job[step];
+      for (const step of ["standing", "superheat", "subcooling", "running"]) delete job[step];
     });
     expect(record.steps[0]).toMatchObject({ name: "room", verdict: "inconclusive" });
     expect(record.steps[0]?.because).toContain("does not burn");
@@ -222,17 +227,21 @@ describe("rooms and charges", () => {
     const record = recordOf((job) => {
       for (const step of [
         "room",
+        "joints",
+        "strengthTest",
         "nitrogenHold",
         "vacuumRise",
         "lineSet",
+        "opening",
         "standing",
         "superheat",
         "subcooling",
+        "running",
       ]) {
         delete job[step];
       }
     });
-    expect(recordAsText(record)).toMatch(/ PASS, 1 of 8 steps\n/);
+    expect(recordAsText(record)).toMatch(/ PASS, 1 of 12 steps\n/);
   });
 });
 
@@ -259,6 +268,6 @@ describe("printing", () => {
     const again = JSON.parse(JSON.stringify(recordOf())) as CommissioningRecord;
     const entries = again.steps.flatMap(({ read, expected, found }) => [...read, ...expected, ...found]);
     for (const { si, unit } of entries) expect(si === undefined).toBe(unit === undefined);
-    expect(again.format).toBe("dewline-record/1");
+    expect(again.format).toBe("dewline-record/2");
   });
 });

@@ -4,8 +4,14 @@ import { type LogTable, logsOf } from "../../../src/field/job/index.js";
 
 const folder = new URL("../../../docs/jobs/", import.meta.url);
 
-/** The demonstration jobs: that of `npm start`, and one with a blend and a question of topping up. */
-export type Demonstration = "weaving-studio" | "weaving-studio-r-454b";
+/** The demonstration jobs, that of `npm start` first. */
+export type Demonstration =
+  | "weaving-studio"
+  | "weaving-studio-r-454b"
+  | "weaving-studio-refused"
+  | "ridge-refuge"
+  | "boat-house"
+  | "boat-house-second-winter";
 
 /** A demonstration job as parsed JSON; a fresh copy, to be changed at will. */
 // biome-ignore lint/suspicious/noExplicitAny: tests break it in every way
@@ -21,4 +27,10 @@ export function demonstrationLogs(which: Demonstration = "weaving-studio"): Reco
       return [name, { header, rows }];
     }),
   );
+}
+
+/** The record that a demonstration job continues, as parsed JSON. */
+// biome-ignore lint/suspicious/noExplicitAny: tests break it in every way
+export function demonstrationRecord(): any {
+  return JSON.parse(readFileSync(new URL("boat-house.record.json", folder), "utf8"));
 }

@@ -22,6 +22,7 @@ describe("a malformed job", () => {
     job.superheat.pressure = "0.862 MPa";
     job.superheat.lineTemprature = "18 °C";
     delete job.evacuation.limit;
+    job.visit = "holiday";
     job.lineSet.length = 16;
     const problems = problemsOf(job);
     expect([...problems.keys()].sort()).toEqual([
@@ -33,6 +34,7 @@ describe("a malformed job", () => {
       "superheat.pressure",
       "unit.mode",
       "unit.nameplateCharge",
+      "visit",
     ]);
     expect(problems.get("superheat.pressure")).toContain("gauge or");
     expect(problems.get("superheat.lineTemprature")).toBe("no such field");

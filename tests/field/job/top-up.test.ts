@@ -26,7 +26,7 @@ function topUpOf(change: (job: AnyJob) => void = () => {}): RecordStep {
 /** Another refrigerant, and none of the readings that belong to the first. */
 function refill(job: AnyJob, designation: string): void {
   job.unit.refrigerant = designation;
-  for (const step of ["room", "lineSet", "standing", "superheat", "subcooling"]) delete job[step];
+  for (const step of ["room", "lineSet", "standing", "superheat", "subcooling", "running"]) delete job[step];
 }
 const entry = ({ read, expected, found }: RecordStep, label: string) => {
   const one = [...read, ...expected, ...found].find((each) => each.label === label);
@@ -39,13 +39,17 @@ describe("the demonstration job with a blend", () => {
     const record = recordOf();
     expect(record.steps.map((step) => [step.name, step.verdict])).toEqual([
       ["room", "pass"],
+      ["joints", "pass"],
+      ["strengthTest", "pass"],
       ["nitrogenHold", "pass"],
       ["evacuation", "pass"],
       ["vacuumRise", "pass"],
       ["lineSet", "pass"],
+      ["opening", "pass"],
       ["standing", "pass"],
       ["superheat", "pass"],
       ["subcooling", "pass"],
+      ["running", "pass"],
       ["topUp", "inconclusive"],
     ]);
     expect(record.verdict).toBe("inconclusive");
@@ -286,7 +290,7 @@ describe("a leak that a job cannot mean", () => {
     // R-459A is of class A2L, but its limit is not known here.
     const problems = problemsOf((job) => {
       job.unit.refrigerant = "R-459A";
-      for (const step of ["standing", "superheat", "subcooling"]) delete job[step];
+      for (const step of ["standing", "superheat", "subcooling", "running"]) delete job[step];
     });
     expect(Object.keys(problems)).toEqual(["unit.refrigerant.lowerFlammabilityLimit"]);
   });

@@ -72,13 +72,18 @@ export function cautionsOf({ steps }: CommissioningRecord): readonly Caution[] {
 /** One line a step: what was found first, and the verdict. */
 function summary({ title, found, verdict }: RecordStep, index: number): string[] {
   const { label = "", text = "" } = found[0] ?? {};
-  return heading(`${index + 1}  ${title.padEnd(titleWidth)}  ${label} ${text}`, verdict);
+  return heading(`${numbered(index + 1)} ${title.padEnd(titleWidth)}  ${label} ${text}`, verdict);
+}
+
+/** Steps are numbered in a column of two digits. */
+function numbered(number: number): string {
+  return String(number).padEnd(2);
 }
 
 function stepLines(step: RecordStep, number: number, cautions: readonly Caution[]): string[] {
   const numbers = step.cautions.map(({ code }) => cautions.findIndex((other) => other.code === code) + 1);
   return [
-    ...heading(`${number}  ${step.title}`, step.verdict),
+    ...heading(`${numbered(number)} ${step.title}`, step.verdict),
     ...entries("read", step.read),
     ...entries("expected", step.expected),
     ...entries("found", step.found),

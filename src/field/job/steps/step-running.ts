@@ -1,11 +1,11 @@
-import type { Temperature } from "../../../units/index.js";
+import { attempt, type Temperature } from "../../../units/index.js";
 import { airSideCapacity } from "../../air/index.js";
 import { fieldCautions } from "../../cautions.js";
 import { type Decision, type DecisionLimits, decide, worstVerdict } from "../../measurement/decision.js";
 import { thermometerUncertainty } from "../../measurement/instrument.js";
 import { shown } from "../../measurement/shown.js";
 import { COVERAGE_FACTOR } from "../../measurement/uncertainty.js";
-import { type Diagnosis, diagnose } from "../../running/diagnosis.js";
+import { type Diagnosis, type DiagnosisReadings, diagnose } from "../../running/diagnosis.js";
 import type { JobRange, JobRunning } from "../form/running.js";
 import { asRead, fact, shownUncertain, shownUnits } from "../print/shown-entry.js";
 import type { RecordEntry, RecordStep } from "../record/record.js";
@@ -25,10 +25,10 @@ interface Split {
 /** Does the unit run as a whole as it should, and if not, what may be wrong? */
 export function runningStep(running: JobRunning, context: JobContext): RecordStep {
   const { job, safetyClass } = context;
-  const { targets, outdoorTemperature, returnAir, supplyAir, conditions, dischargeTemperature } = running;
+  const { targets, outdoorTemperature, returnAir, supplyAir, dischargeTemperature } = running;
   const { mode } = job.unit;
-  const superheat = job.superheat && lineOutcome("superheat", job.superheat, context);
-  const subcooling = job.subcooling && lineOutcome("subcooling", job.subcooling, context);
+  const superheat = outcomeOf("superheat", context);
+  const subcooling = outcomeOf("subcooling", context);
   const [warm, cold] =
     mode === "cooling" ? [outdoorTemperature, returnAir.dryBulb] : [returnAir.dryBulb, outdoorTemperature];
   const probe =
@@ -65,24 +65,16 @@ export function runningStep(running: JobRunning, context: JobContext): RecordSte
           }),
         };
   const judged = [condensing, evaporating, discharge].filter((each) => each !== undefined);
-  const diagnosis = diagnose({
-    meteringDevice: running.meteringDevice,
-    mode,
-    readings: {
-      ...ofLine("superheat", superheat, job.superheat?.target),
-      ...ofLine("subcooling", subcooling, job.subcooling?.target),
-      ...(condensing === undefined ? {} : { condensingSplit: condensing.decision }),
-      ...(evaporating === undefined ? {} : { evaporatingSplit: evaporating.decision }),
-      ...(discharge === undefined ? {} : { dischargeTemperature: discharge.decision }),
-    },
-    conditions: {
-      steadyFor: conditions.steadyFor.si,
-      outdoorTemperature: outdoorTemperature.si,
-      cleanCoils: conditions.cleanCoils,
-      airFlowKnown: conditions.airFlowKnown,
-      fixedSpeed: conditions.fixedSpeed,
-    },
-  });
+  const readings: DiagnosisReadings = {
+    ...ofLine("superheat", superheat, job.superheat?.target),
+    ...ofLine("subcooling", subcooling, job.subcooling?.target),
+    ...(condensing === undefined ? {} : { condensingSplit: condensing.decision }),
+    ...(evaporating === undefined ? {} : { evaporatingSplit: evaporating.decision }),
+    ...(discharge === undefined ? {} : { dischargeTemperature: discharge.decision }),
+  };
+  // Without any reading there is nothing to point to a cause.
+  const diagnosis =
+    Object.keys(readings).length === 0 ? undefined : diagnose({ ...unitOf(running, context), readings });
   // A split that nobody could read leaves the step open.
   const isWhole = condensing !== undefined && evaporating !== undefined;
   const verdict = worstVerdict([
@@ -90,6 +82,9 @@ export function runningStep(running: JobRunning, context: JobContext): RecordSte
     ...(isWhole ? [] : ["inconclusive" as const]),
   ]);
   const capacity = capacityOf(running, context);
+  const isOdd =
+    verdict !== "pass" || diagnosis?.readings.some(({ level }) => level === "low" || level === "high");
+  const causes = isOdd ? diagnosis : undefined;
   return {
     name: "running",
     title: stepTitles.running,
@@ -112,21 +107,43 @@ export function runningStep(running: JobRunning, context: JobContext): RecordSte
         return shownUncertain(label, decision.value, decision.expandedUncertainty, unit);
       }),
       ...capacity,
-      ...(verdict === "pass" ? [] : causesOf(diagnosis)),
+      ...(causes === undefined ? [] : causesOf(causes)),
     ],
     because: [
       ...judged.map(({ decision }) => decision.because),
       ...(isWhole ? [] : ["without both superheat and subcooling not all splits are known"]),
-      ...(verdict === "pass" ? [] : [diagnosis.because]),
+      ...(causes === undefined ? [] : [causes.because]),
     ].join("; "),
-    next: verdict === "pass" ? [] : nextOf(diagnosis),
-    warnings: diagnosis.valid
-      ? diagnosis.warnings
-      : diagnosis.warnings.filter(({ code }) => code === "matrix-not-valid"),
+    next: causes === undefined ? [] : nextOf(causes),
+    warnings: causes?.warnings ?? [],
     assumptions: [
       "Condensing temperature is the bubble point at the liquid line, evaporating temperature the dew point at the suction.",
     ],
     cautions: fieldCautions("gauge-reading", safetyClass),
+  };
+}
+
+/** What is wrong with a reading is said by its own step. */
+function outcomeOf(name: "superheat" | "subcooling", context: JobContext): LineOutcome | undefined {
+  const reading = context.job[name];
+  if (reading === undefined) return undefined;
+  const outcome = attempt(() => lineOutcome(name, reading, context));
+  return outcome.ok ? outcome.value : undefined;
+}
+
+/** The unit and its conditions, for a diagnosis. */
+function unitOf({ meteringDevice, conditions, outdoorTemperature }: JobRunning, { job }: JobContext) {
+  const { steadyFor, cleanCoils, airFlowKnown, fixedSpeed } = conditions;
+  return {
+    meteringDevice,
+    mode: job.unit.mode,
+    conditions: {
+      steadyFor: steadyFor.si,
+      outdoorTemperature: outdoorTemperature.si,
+      cleanCoils,
+      airFlowKnown,
+      fixedSpeed,
+    },
   };
 }
 
