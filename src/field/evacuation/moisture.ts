@@ -120,7 +120,8 @@ export function tryWaterVapourVolume(
 
 /**
  * Heat that water takes up as it evaporates, or ice as it sublimates: L = −(R/M) d ln p/d(1/T) along the vapour curve.
- * Where it does not come in fast enough, water freezes and ice grows colder: warm the parts, or wait.
+ * Below the triple point, 273.16 K, it is that of ice. Where the heat does not come in fast enough, water freezes and ice
+ * grows colder: warm the parts, or wait.
  *
  * @param temperature - Of the water or ice, K, 50 to 333.15.
  * @returns J/kg; too high by 0.06 % at 0 °C, 0.3 % at 40 °C and 0.6 % at 60 °C, since the vapour is taken for an ideal gas.
@@ -173,7 +174,7 @@ export function tryWaterLatentHeat(temperature: Temperature): Outcome<SpecificEn
  *   temperature: celsius(20),
  *   duration: hour(1),
  * });
- * inGram(mass); // → 0.3548
+ * inGram(mass); // → 0.3547
  * ```
  */
 export function waterCarriedOff(removal: WaterRemoval): WaterRemovalResult {

@@ -55,7 +55,7 @@ export type RiseState =
   | "tight-dry"
   /** Higher than water alone can rise: a leak, or gas boiling out. */
   | "leak-or-gas"
-  /** Rising in a straight line, as air through a leak does. */
+  /** Rising in a straight line, as air through a leak does, and for a while water that evaporates slowly. */
   | "leak-suspected"
   /** Levelling off near the vapour pressure of water: liquid water inside. */
   | "free-water"

@@ -41,7 +41,7 @@ export function capillaryThroughput(capillary: Capillary, diameter: Length): num
  * @example
  * ```ts
  * const thread = { length: 0.01, inside: 1.4746e6, outside: 101325, viscosity: 12.4e-6 };
- * capillaryDiameter(thread, 7.42e-6); // → 3.23e-6 m: 5 g of R-32 a year
+ * capillaryDiameter(thread, 7.42e-6); // → 2.43e-6 m: 5 g of R-32 a year
  * ```
  */
 export function capillaryDiameter(capillary: Capillary, throughput: number): Length {

@@ -1,10 +1,8 @@
-import * as z from "zod/mini";
-import { problemsOf } from "../../../catalogue/index.js";
 import { attempt, InputError, type Outcome, type Problem } from "../../../units/index.js";
 import { worstVerdict } from "../../measurement/decision.js";
 import { fromFirstForm } from "./first-form.js";
 import type { CommissioningRecord, RecordVisit } from "./record.js";
-import { recordSchema } from "./record-schema.js";
+import { parseRecord } from "./record-schema.js";
 
 /**
  * Reads a record that was kept as JSON, so that a later visit can be added to it.
@@ -16,10 +14,9 @@ import { recordSchema } from "./record-schema.js";
  * for a verdict that is not that of its steps.
  */
 export function readRecord(document: unknown): CommissioningRecord {
-  const current = fromFirstForm(document);
-  const parsed = z.safeParse(recordSchema(), current);
-  if (!parsed.success) throw new InputError(problemsOf(parsed.error.issues, current));
-  const record = parsed.data as CommissioningRecord;
+  const parsed = parseRecord(fromFirstForm(document));
+  if (!parsed.ok) throw new InputError(parsed.problems);
+  const { record } = parsed;
   const problems = [...problemsOfVisit("", record), ...problemsOfOrder(record)];
   for (const [index, visit] of record.earlier.entries()) {
     problems.push(...problemsOfVisit(`earlier[${index}].`, visit));

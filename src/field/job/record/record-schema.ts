@@ -1,11 +1,25 @@
 import * as z from "zod/mini";
+import { problemsOf } from "../../../catalogue/index.js";
+import type { Problem } from "../../../units/index.js";
 import { isDate } from "../schema/schema-fields.js";
-import { RECORD_FORMAT, RECORD_STEPS, VISIT_KINDS } from "./record.js";
+import { type CommissioningRecord, RECORD_FORMAT, RECORD_STEPS, VISIT_KINDS } from "./record.js";
 
 // Everything here is a function: a schema made at module level would be work that a bundler has to keep.
 
-/** The form of a record, as it is written to a file. */
-export function recordSchema(): z.core.$ZodType {
+/** Holds a document against the form of a record, as it is written to a file. */
+export function parseRecord(document: unknown): ParsedRecord {
+  const parsed = z.safeParse(recordSchema(), document);
+  return parsed.success
+    ? { ok: true, record: parsed.data as CommissioningRecord }
+    : { ok: false, problems: problemsOf(parsed.error.issues, document) };
+}
+
+/** A record, or what is wrong with it by paths. */
+type ParsedRecord =
+  | { readonly ok: true; readonly record: CommissioningRecord }
+  | { readonly ok: false; readonly problems: readonly Problem[] };
+
+function recordSchema(): z.core.$ZodType {
   const visit = visitFields();
   return z.strictObject(
     {

@@ -80,7 +80,7 @@ export function vacuumRiseStep(rise: JobVacuumRise, { job, safetyClass }: JobCon
     because: result.because,
     next: next[result.state],
     warnings: result.warnings,
-    assumptions: [],
+    assumptions: result.assumptions,
     cautions: fieldCautions("evacuation", safetyClass),
   };
 }
