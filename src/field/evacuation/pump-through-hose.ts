@@ -126,7 +126,11 @@ export function checkPumpAndHose(check: InputCheck, { hose, gas, ...pump }: Pump
 }
 
 /** The pieces and the pump as resistances. */
-export function chainOf({ hose, gas, pumpingSpeed, ultimatePressure }: PumpAndHose) {
+export function chainOf({ hose, gas, pumpingSpeed, ultimatePressure }: PumpAndHose): {
+  readonly resistances: readonly ReturnType<typeof resistanceOf>[];
+  readonly speed: number;
+  readonly ultimate: number;
+} {
   return {
     resistances: hose.map((element) => resistanceOf(element, gas)),
     speed: pumpingSpeed,

@@ -9,7 +9,7 @@ import {
 } from "../../../units/index.js";
 import { EARLIER_JOB_FORMAT, JOB_FORMAT } from "../form/job.js";
 import { explicitGaugePressure } from "../read/explicit-pressure.js";
-import { RECORD_STEPS, VISIT_KINDS } from "../record/record.js";
+import { RECORD_STEPS, type RecordStepName, VISIT_KINDS } from "../record/record.js";
 import { charge, joints, lineSet, opening, room } from "./installation-schema.js";
 import { gauge, scale, thermometer } from "./instrument-schema.js";
 import { evacuation, nitrogenHold, strengthTest, vacuumRise } from "./pressure-schema.js";
@@ -25,8 +25,20 @@ export type ParsedPart =
   | { readonly ok: true; readonly value: unknown }
   | { readonly ok: false; readonly problems: readonly Problem[] };
 
+/** Name of a part of a job. */
+type JobPart =
+  | "format"
+  | "visit"
+  | "continues"
+  | "title"
+  | "place"
+  | "date"
+  | "atmosphere"
+  | "unit"
+  | RecordStepName;
+
 /** Names of the parts of a job, in the order in which a job is read. */
-export const JOB_PARTS = [
+export const JOB_PARTS: readonly JobPart[] = [
   "format",
   "visit",
   "continues",
@@ -36,7 +48,7 @@ export const JOB_PARTS = [
   "atmosphere",
   "unit",
   ...RECORD_STEPS,
-] as const;
+];
 
 /** Kinds of instruments, and what one of them is. */
 export const INSTRUMENT_KINDS = ["gauges", "thermometers", "scales"] as const;
@@ -45,7 +57,7 @@ export const INSTRUMENT_KINDS = ["gauges", "thermometers", "scales"] as const;
  * Holds one part of a job against its form. Every quantity is text with its unit, such as `"0.82 MPa gauge"` or
  * `"11.5 m"`; fields that are not known are refused, because a misspelt one would be dropped in silence.
  */
-export function parsePart(name: (typeof JOB_PARTS)[number], value: unknown): ParsedPart {
+export function parsePart(name: JobPart, value: unknown): ParsedPart {
   return parsedBy(partSchema(name), value, name);
 }
 
@@ -69,7 +81,7 @@ function parsedBy(schema: z.core.$ZodType, value: unknown, path: string): Parsed
   return { ok: false, problems };
 }
 
-function partSchema(name: (typeof JOB_PARTS)[number]): z.core.$ZodType {
+function partSchema(name: JobPart): z.core.$ZodType {
   switch (name) {
     case "format":
       return z.enum([JOB_FORMAT, EARLIER_JOB_FORMAT], `"${JOB_FORMAT}"`);
