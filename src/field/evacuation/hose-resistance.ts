@@ -1,6 +1,6 @@
 import type { Pressure } from "../../units/index.js";
+import { MOLAR_GAS_CONSTANT } from "../molar-gas-constant.js";
 import type { HoseElement, HoseGas } from "./hose.js";
-import { MOLAR_GAS_CONSTANT } from "./molar-gas-constant.js";
 
 /** What a piece lets through: q = (k/2) (p² − p'²) + C_m (p − p') between the pressures at its ends. */
 export interface Resistance {

@@ -15,7 +15,7 @@ import {
   type VolumeFlow,
 } from "../../units/index.js";
 import { shown, shownCelsius } from "../measurement/shown.js";
-import { MOLAR_GAS_CONSTANT } from "./molar-gas-constant.js";
+import { MOLAR_GAS_CONSTANT } from "../molar-gas-constant.js";
 import { waterVapourPressure, waterVapourSteepness } from "./water-vapour.js";
 
 /** Molar mass of water, kg/mol, as the releases of IAPWS use it. */

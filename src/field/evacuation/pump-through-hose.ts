@@ -2,10 +2,10 @@ import data from "../../../data/field/evacuation.json" with { type: "json" };
 import { InputCheck, type Warning } from "../../safety/index.js";
 import { attempt, type Outcome, type Pressure, requireObject, type VolumeFlow } from "../../units/index.js";
 import { shown } from "../measurement/shown.js";
+import { MOLAR_GAS_CONSTANT } from "../molar-gas-constant.js";
 import { type HoseConductance, type HoseElement, type HoseGas, hoseConductance } from "./hose.js";
 import { checkHoseChain } from "./hose-checks.js";
 import { pressureAtPump, pressuresUpstream, resistanceOf } from "./hose-resistance.js";
-import { MOLAR_GAS_CONSTANT } from "./molar-gas-constant.js";
 
 /** A pump and all that stands between it and the system. */
 export interface PumpAndHose {

@@ -1,8 +1,6 @@
 import { InputCheck } from "../../safety/index.js";
 import type { Temperature } from "../../units/index.js";
-
-/** Molar gas constant, J/(mol K): exact since the SI of 2019. */
-const MOLAR_GAS_CONSTANT = 8.31446261815324;
+import { MOLAR_GAS_CONSTANT } from "../molar-gas-constant.js";
 
 /**
  * Mass flow of a leak from its throughput, ṁ = q M/(R T), ideal gas.

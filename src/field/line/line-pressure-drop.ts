@@ -18,7 +18,7 @@ import { shown, shownKilopascal } from "../measurement/shown.js";
 import { DRAWN_COPPER_ROUGHNESS, pipeFlow } from "./pipe-flow.js";
 import { checkTubeSize, type TubeSize, tubeBore } from "./tube.js";
 
-/** Faster than this part of the speed of sound a gas gains speed at the cost of pressure, which is not counted here. */
+/** Faster than this part of the speed of sound the gas cools by its own speed, which is not counted here. */
 const FASTEST = 0.3;
 
 /** A line full of gas or of liquid. */
@@ -68,8 +68,8 @@ export interface LinePressureDrop {
 /**
  * Loss of pressure of a refrigerant line, and what that is worth in kelvin of saturation.
  *
- * A line that loses less than 5 % of its pressure is computed at once; a longer one in steps of at most 1 %, the gas
- * expanding at constant enthalpy.
+ * Friction is taken by the mean of both ends, what it costs to speed the fluid up is added. A line that loses less than 5 % of
+ * its pressure is computed at once; a longer one in steps of at most 1 %, the gas expanding at constant enthalpy.
  *
  * @throws {@link InputError} `malformed-input`, all problems at once.
  * @throws {@link NoSuchStateError} `no-such-state` where the inlet is not the phase that the line carries.
@@ -98,15 +98,22 @@ export function linePressureDrop(line: RefrigerantLine): LinePressureDrop {
   requireSubsonic(whole.velocity, inlet);
   const limit = data.incompressible.fractionOfPressure;
   const isShort = whole.pressureDrop < limit * pressure;
-  // A fifth of what one step may lose: the density at the inlet of each step stands for all of it.
   const steps = isShort ? 1 : Math.ceil(whole.pressureDrop / (0.2 * limit * pressure));
+  const massFlux = inlet.density * whole.velocity;
+  const after = (drop: PressureDifference, state: SinglePhaseState): SinglePhaseState => {
+    const next = state.pressure - drop;
+    if (!(next > 0)) throw tooThin(whole.velocity, inlet);
+    return inPhase(refrigerant.state({ pressure: next, enthalpy: inlet.enthalpy }), carries);
+  };
   let state = inlet;
   let outletVelocity = whole.velocity;
   for (let step = 0; step < steps; step++) {
-    const { pressureDrop } = flowOver(state, length / steps);
-    const next = state.pressure - pressureDrop;
-    if (!(next > 0)) throw tooThin(whole.velocity, inlet);
-    state = inPhase(refrigerant.state({ pressure: next, enthalpy: inlet.enthalpy }), carries);
+    const first = flowOver(state, length / steps).pressureDrop;
+    const guess = after(first, state);
+    // Friction by the mean of both ends, and the pressure that it takes to speed the gas up.
+    const friction = (first + flowOver(guess, length / steps).pressureDrop) / 2;
+    const acceleration = massFlux * massFlux * (1 / guess.density - 1 / state.density);
+    state = after(friction + acceleration, state);
     outletVelocity = flowOver(state, 0).velocity;
     requireSubsonic(outletVelocity, state);
   }
