@@ -133,6 +133,17 @@ describe("a record that is continued", () => {
   });
 });
 
+describe("a job of the form before", () => {
+  it("is read as an installation, the one kind of visit that it knew", () => {
+    const job = demonstrationJob("boat-house");
+    job.format = "dewline-job/1";
+    delete job.visit;
+    expect(commission(readJob(job, demonstrationLogs("boat-house"))).kind).toBe("installation");
+    job.format = "dewline-job/2";
+    expect(pathsOf(tryReadJob(job, demonstrationLogs("boat-house")))).toEqual(["visit"]);
+  });
+});
+
 describe("a record as a file", () => {
   it("of the first form is read as the one visit that it is", () => {
     const { kind: _, next: __, earlier: ___, system: ____, ...rest } = demonstrationRecord();
