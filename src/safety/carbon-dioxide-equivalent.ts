@@ -1,11 +1,11 @@
-import type { Mass } from "../units/index.js";
+import { attempt, type Mass, type Outcome } from "../units/index.js";
 import { InputCheck } from "./input-check.js";
 
 /**
  * Mass of carbon dioxide with the same effect on the climate as a charge, kg: m GWP.
  *
- * @param charge - kg, 0 or above.
- * @param gwp - Global warming potential, 100 years, above 0; which report it is from is for the caller to say.
+ * @param charge - kg, 0 or above; 1000 kg of the result are 1 t CO2e.
+ * @param gwp - Global warming potential, 100 years, above 0; the caller keeps which report or law it is from.
  * @throws {@link InputError} `malformed-input`, all problems at once.
  * @source definition of the global warming potential
  */
@@ -15,6 +15,11 @@ export function carbonDioxideEquivalent(charge: Mass, gwp: number): Mass {
   check.positive("gwp", gwp);
   check.finish();
   return charge * gwp;
+}
+
+/** As {@link carbonDioxideEquivalent}, without throwing. */
+export function tryCarbonDioxideEquivalent(charge: Mass, gwp: number): Outcome<Mass> {
+  return attempt(() => carbonDioxideEquivalent(charge, gwp));
 }
 
 /**
@@ -36,4 +41,9 @@ export function chargeOfEquivalent(equivalent: Mass, gwp: number): Mass {
   check.positive("gwp", gwp);
   check.finish();
   return equivalent / gwp;
+}
+
+/** As {@link chargeOfEquivalent}, without throwing. */
+export function tryChargeOfEquivalent(equivalent: Mass, gwp: number): Outcome<Mass> {
+  return attempt(() => chargeOfEquivalent(equivalent, gwp));
 }

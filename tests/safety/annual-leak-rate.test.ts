@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import {
   annualLeakRate,
-  carbonDioxideEquivalent,
-  chargeOfEquivalent,
+  rollingLeakRate,
   tryAnnualLeakRate,
+  tryRollingLeakRate,
 } from "../../src/safety/index.js";
-import { InputError } from "../../src/units/index.js";
+import type { InputError } from "../../src/units/index.js";
 
 describe("a yearly loss", () => {
   const addition = { added: 0.1, fullCharge: 1, daysSinceLastAddition: 365 };
@@ -27,12 +27,50 @@ describe("a yearly loss", () => {
   });
 });
 
-describe("carbon dioxide equivalents", () => {
-  it("of 5 t are 7.4 kg of GWP 675 and 2.4 kg of GWP 2088, as printed in a leaflet on leak checks", () => {
-    expect(chargeOfEquivalent(5000, 675)).toBeCloseTo(7.4, 1);
-    expect(chargeOfEquivalent(5000, 2088)).toBeCloseTo(2.4, 1);
-    expect(carbonDioxideEquivalent(chargeOfEquivalent(5000, 675), 675)).toBeWithin(5000, 1e-14);
-    expect(() => carbonDioxideEquivalent(-1, 0)).toThrow(InputError);
-    expect(() => chargeOfEquivalent(1, Number.NaN)).toThrow(InputError);
+describe("a loss over a period", () => {
+  const history = {
+    additions: [
+      { added: 0.1, daysAgo: 0 },
+      { added: 0.05, daysAgo: 365 },
+      { added: 0.2, daysAgo: 366 },
+    ],
+    fullCharge: 1,
+    periodDays: 365,
+  };
+
+  it("sums what was added in it, and stretches nothing: 40 CFR 82.152, recalled", () => {
+    const year = rollingLeakRate(history);
+    expect(year.percent).toBeWithin(15, 1e-12);
+    expect(year).toMatchObject({ counted: 2, leftOut: 1 });
+    expect(rollingLeakRate({ ...history, periodDays: 100 }).percent).toBeWithin(10, 1e-12);
+    expect(rollingLeakRate({ ...history, additions: [] })).toMatchObject({
+      percent: 0,
+      counted: 0,
+      leftOut: 0,
+    });
+  });
+
+  it("is that of the other method for one addition a year after another", () => {
+    const additions = [{ added: 0.07, daysAgo: 10 }];
+    expect(rollingLeakRate({ ...history, additions }).percent).toBeWithin(
+      annualLeakRate({ added: 0.07, fullCharge: 1, daysSinceLastAddition: 365 }).percentPerYear,
+      1e-12,
+    );
+  });
+
+  it("names everything that is wrong", () => {
+    const paths = (change: object) => {
+      const outcome = tryRollingLeakRate({ ...history, ...change });
+      return outcome.ok ? [] : (outcome.error as InputError).problems.map(({ path }) => path);
+    };
+    expect(paths({ additions: [{ added: -1, daysAgo: Number.NaN }, null], fullCharge: 0 })).toEqual([
+      "additions[0].added",
+      "additions[0].daysAgo",
+      "additions[1].added",
+      "additions[1].daysAgo",
+      "fullCharge",
+    ]);
+    expect(paths({ additions: 7, periodDays: 366 })).toEqual(["additions", "periodDays"]);
+    expect(tryRollingLeakRate(null as never).ok).toBe(false);
   });
 });

@@ -1,3 +1,4 @@
+import data from "../../../data/field/rest.json" with { type: "json" };
 import { InputCheck } from "../../safety/index.js";
 import {
   attempt,
@@ -35,13 +36,24 @@ export interface StandingCheckResult extends Uncertainty {
   readonly because: string;
 }
 
-/** What each side may mean. */
-const meaning: Readonly<Record<StandingCheckResult["state"], string>> = {
+type Meaning = Readonly<Record<StandingCheckResult["state"], string>>;
+
+/** What each side may mean where liquid sets the pressure. */
+const meaning: Meaning = {
   agrees: "agrees with the refrigerant; it says nothing about the amount",
   above:
     "more than the refrigerant can make: other gas inside, another refrigerant, or parts not at one temperature",
   below:
     "less than with liquid present: hardly any refrigerant, another one, or parts not at one temperature",
+};
+
+/** And where the amount sets it. */
+const meaningOfAmount: Meaning = {
+  agrees: "agrees with the refrigerant and the amount",
+  above:
+    "more than this amount makes: more refrigerant, other gas inside, another refrigerant, or parts not at one temperature",
+  below:
+    "less than this amount makes: refrigerant was lost, it is another one, or parts are not at one temperature",
 };
 
 /**
@@ -52,7 +64,7 @@ const meaning: Readonly<Record<StandingCheckResult["state"], string>> = {
  * tenth of the pressure open tell nothing (inconclusive).
  *
  * @throws `malformed-input`, all problems at once; `out-of-range` beyond the equation of state.
- * @source definition; JCGM 100:2008 (GUM) for the uncertainty; the tenth is our own rule, no source
+ * @source definition; JCGM 100:2008 (GUM) for the uncertainty; the tenth: our own rule, `data/field/rest.json`
  */
 export function checkStandingPressure(reading: StandingReading): StandingCheckResult {
   requireObject("", reading, "a reading at rest");
@@ -82,7 +94,8 @@ export function checkStandingPressure(reading: StandingReading): StandingCheckRe
   const deviation = reading.pressure - expected.gaugePressure;
   const U = uncertainty.expandedUncertainty;
   const state = Math.abs(deviation) <= U ? "agrees" : deviation > 0 ? "above" : "below";
-  const blind = U > expected.pressure / 10;
+  const blind = U > data.blind.fraction * expected.pressure;
+  const words = expected.state === "liquid-present" ? meaning : meaningOfAmount;
   return {
     ...uncertainty,
     verdict: state !== "agrees" ? "fail" : blind ? "inconclusive" : "pass",
@@ -92,7 +105,7 @@ export function checkStandingPressure(reading: StandingReading): StandingCheckRe
     because:
       `read ${shownKilopascal(reading.pressure)}, expected ${shownKilopascal(expected.gaugePressure)}: deviation ` +
       `${shownKilopascalWithUncertainty(deviation, U)} (k = 2) ` +
-      (state === "agrees" && blind ? "is less than these instruments can tell" : meaning[state]),
+      (state === "agrees" && blind ? "is less than these instruments can tell" : words[state]),
   };
 }
 

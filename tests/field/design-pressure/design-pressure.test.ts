@@ -1,9 +1,11 @@
 import { describe, expect, it } from "vitest";
 import {
   designPressure,
+  fluidGroupOf,
   markedPressure,
   pressureEquipmentCategory,
   tryDesignPressure,
+  tryFluidGroupOf,
   tryMarkedPressure,
   tryPressureEquipmentCategory,
 } from "../../../src/field/index.js";
@@ -37,7 +39,8 @@ describe("design pressures", () => {
       side: "high-air-cooled",
       highestAmbient: celsius(ambient),
     });
-    expect(Math.abs(inBarGauge(pressure) - expected)).toBeLessThan(0.06);
+    // Half a unit of the last printed digit.
+    expect(Math.abs(inBarGauge(pressure) - expected)).toBeLessThanOrEqual(0.05);
   });
 
   it("say what a marked PS is good for: 4.15 MPa fits up to 43 °C", () => {
@@ -50,6 +53,26 @@ describe("design pressures", () => {
     ).toBeUndefined();
   });
 
+  it("say where they are from, and how sure the model of a blend is", () => {
+    const climate = { side: "high-air-cooled", highestAmbient: celsius(43) } as const;
+    const pure = designPressure({ ...climate, refrigerant: refrigerant("R-32") });
+    expect(pure).toMatchObject({ status: "recalled", expandedUncertainty: 0 });
+    const r454b = refrigerant("R-454B");
+    const blend = designPressure({ ...climate, refrigerant: r454b });
+    expect(blend.standardUncertainty).toBeWithin(
+      (r454b.mixing!.deviation * (blend.pressure + 101325)) / Math.sqrt(3),
+      1e-12,
+    );
+    const marked = markedPressure(r454b, blend.pressure);
+    expect(marked.status).toBe("recalled");
+    expect(marked.because).toContain("high-air-cooled up to 43 °C outdoors");
+    // Pressure and temperature of one curve: dT/dp by a difference, 1 kPa either way.
+    const T = (p: number) => r454b.bubble({ pressure: p }).temperature;
+    const p = blend.pressure + 101325;
+    const slope = (T(p + 1e3) - T(p - 1e3)) / 2e3;
+    expect(marked.standardUncertainty).toBeWithin(slope * blend.standardUncertainty, 1e-4);
+  });
+
   it("undo each other", () => {
     for (const ambient of [32, 38, 43, 55]) {
       const climate = {
@@ -58,7 +81,9 @@ describe("design pressures", () => {
         highestAmbient: celsius(ambient),
       } as const;
       const { pressure, temperature } = designPressure(climate);
-      expect(markedPressure(climate.refrigerant, pressure).temperature).toBeWithin(temperature, 1e-9);
+      const marked = markedPressure(climate.refrigerant, pressure);
+      expect(marked.temperature).toBeWithin(temperature, 1e-9);
+      expect(marked.enoughFor["high-air-cooled"]).toBe(celsius(ambient));
     }
   });
 
@@ -93,6 +118,7 @@ describe("categories of pressure equipment", () => {
       "IV",
     ]);
     expect(of(2, 25, 2)).toBe("good-practice");
+    expect([of(2, 40, 4), of(2, 40, 20), of(2, 40, 60), of(2, 40, 80)]).toEqual(["I", "II", "III", "IV"]);
     const pipe = { maximumAllowablePressure: 42e5, nominalDiameter: 0.032 };
     expect(pressureEquipmentCategory({ fluidGroup: 1, ...pipe }).category).toBe("I-or-above");
     expect(pressureEquipmentCategory({ fluidGroup: 2, ...pipe }).category).toBe("good-practice");
@@ -101,5 +127,36 @@ describe("categories of pressure equipment", () => {
         tryPressureEquipmentCategory({ fluidGroup: 3 as never, maximumAllowablePressure: 0, volume: -1 }),
       ),
     ).toEqual(["fluidGroup", "maximumAllowablePressure", "volume"]);
+    const both = {
+      fluidGroup: 1,
+      maximumAllowablePressure: 4e6,
+      volume: 0.002,
+      nominalDiameter: 0.02,
+    } as const;
+    expect(pathsOf(tryPressureEquipmentCategory(both))).toEqual(["nominalDiameter"]);
+    expect(tryPressureEquipmentCategory(null as never).ok).toBe(false);
+  });
+
+  it("say that they are for orientation, and end where other lines count", () => {
+    const vessel = { fluidGroup: 1, maximumAllowablePressure: 41.5e5, volume: 0.0015 } as const;
+    expect(pressureEquipmentCategory(vessel)).toMatchObject({
+      category: "II",
+      orientationOnly: true,
+      status: "recalled",
+    });
+    for (const maximumAllowablePressure of [5e4, 2.01e7]) {
+      expect(tryPressureEquipmentCategory({ ...vessel, maximumAllowablePressure })).toMatchObject({
+        ok: false,
+        error: { code: "out-of-range" },
+      });
+    }
+  });
+
+  it("take the fluid group from the safety class, but for B1", () => {
+    // Directive 2014/68/EU, article 13, recalled: flammable gases are group 1.
+    const groups = (["A1", "A2L", "A2", "A3", "B2L", "B3"] as const).map(fluidGroupOf);
+    expect(groups).toEqual([2, 1, 1, 1, 1, 1]);
+    expect(pathsOf(tryFluidGroupOf("B1"))).toEqual(["safetyClass"]);
+    expect(pathsOf(tryFluidGroupOf(undefined as never))).toEqual(["safetyClass"]);
   });
 });

@@ -1,11 +1,17 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
   accountForRecovery,
+  idealResidualVapour,
+  type PressureGauge,
   planPumpDown,
   residualVapour,
   tryAccountForRecovery,
+  tryIdealResidualVapour,
   tryPlanPumpDown,
   tryResidualVapour,
+  tryWatchPumpDown,
+  watchPumpDown,
 } from "../../../src/field/index.js";
 import { refrigerant } from "../../../src/state/index.js";
 import { celsius, type InputError, litre, type Outcome } from "../../../src/units/index.js";
@@ -42,6 +48,64 @@ describe("pumping down", () => {
   });
 });
 
+describe("watching the low side", () => {
+  // Half-width 5 kPa: U = 2 · 5/√3 = 5.8 kPa.
+  const fine: PressureGauge = { accuracy: { kind: "half-width", halfWidth: 5000 } };
+  const order = (pressure: number, gauge = fine, leakSuspected = false) =>
+    watchPumpDown({ pressure, gauge, leakSuspected });
+
+  it("goes on above 0.05 MPa and stops from there, common practice", () => {
+    expect(order(180e3)).toMatchObject({ state: "go-on", decision: { verdict: "fail" }, warnings: [] });
+    expect(order(51e3).state).toBe("go-on");
+    expect(order(50e3).state).toBe("stop");
+    expect(order(25e3)).toMatchObject({ state: "stop", decision: { verdict: "pass" } });
+    expect(order(0).state).toBe("stop");
+  });
+
+  it("stops at once below the atmosphere, and where a leak is suspected", () => {
+    expect(order(-1).state).toBe("below-atmosphere");
+    expect(order(-30e3).next).toContain("Air may have come in");
+    expect(order(180e3, fine, true)).toMatchObject({ state: "leak-suspected" });
+    expect(order(180e3, fine, true).because).toContain("a leak is suspected");
+  });
+
+  it("stops early with a coarse gauge, which cannot show the end", () => {
+    // Class 1.6 on 3.9 MPa: ± 62.4 kPa, U = 72 kPa.
+    const manifold: PressureGauge = {
+      accuracy: { kind: "accuracy-class", accuracyClass: 1.6, scaleMinimum: -1e5, scaleMaximum: 3.8e6 },
+    };
+    expect(order(73e3, manifold).state).toBe("go-on");
+    expect(order(72e3, manifold).state).toBe("stop");
+    expect(order(25e3, manifold).decision.verdict).toBe("inconclusive");
+    expect(order(25e3, manifold).warnings.map(({ code }) => code)).toEqual(["gauge-too-coarse"]);
+  });
+
+  it("never goes on where the pressure may be below the atmosphere", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: -9e4, max: 1e6, noNaN: true }),
+        fc.double({ min: 100, max: 2e5, noNaN: true }),
+        (pressure, halfWidth) => {
+          const { state } = order(pressure, { accuracy: { kind: "half-width", halfWidth } });
+          if (pressure - (2 * halfWidth) / Math.sqrt(3) < 0) expect(state).not.toBe("go-on");
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  it("names everything that is wrong", () => {
+    const nothing = { pressure: Number.NaN, gauge: {}, leakSuspected: "no" };
+    expect(pathsOf(tryWatchPumpDown(nothing as never))).toEqual([
+      "gauge.accuracy.kind",
+      "pressure",
+      "leakSuspected",
+    ]);
+    expect(pathsOf(tryWatchPumpDown(undefined as never))).toEqual([""]);
+    expect(tryWatchPumpDown([] as never).ok).toBe(false);
+  });
+});
+
 describe("what is left and what is missing", () => {
   const circuit = { refrigerant: r32, pressure: 101325, temperature: celsius(20), volume: litre(2) };
 
@@ -52,6 +116,17 @@ describe("what is left and what is missing", () => {
       error: { code: "no-such-state" },
     });
     expect(pathsOf(tryResidualVapour({ ...circuit, volume: 0 }))).toEqual(["volume"]);
+  });
+
+  it("is little less by the ideal gas", () => {
+    // 4.3833 g and 4.3254 g: the same equation in another implementation, and p V/(R T), printed digits.
+    expect(residualVapour(circuit)).toBeWithin(4.3833e-3, 2e-5);
+    expect(idealResidualVapour(circuit)).toBeWithin(4.3254e-3, 2e-5);
+    expect(tryIdealResidualVapour({ ...circuit, pressure: 2e6 })).toMatchObject({
+      ok: false,
+      error: { code: "no-such-state" },
+    });
+    expect(pathsOf(tryIdealResidualVapour(null as never))).toEqual([""]);
   });
 
   it("adds up to the expected charge", () => {
