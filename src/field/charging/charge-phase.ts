@@ -1,9 +1,9 @@
-import data from "../../../data/field/charging.json" with { type: "json" };
 import { InputCheck, type Warning } from "../../safety/index.js";
-import { glide, type Refrigerant } from "../../state/index.js";
+import type { Refrigerant } from "../../state/index.js";
 import { attempt, type Outcome, requireObject, type Temperature } from "../../units/index.js";
+import { type CompositionCheck, checkComposition } from "../leak/tolerance.js";
 import type { Verdict } from "../measurement/decision.js";
-import { shown } from "../measurement/shown.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 
 /** How refrigerant is drawn from its cylinder. */
 export interface ChargePhase {
@@ -17,69 +17,63 @@ export interface ChargePhase {
 
 /** Whether that keeps its composition. */
 export interface ChargePhaseResult {
-  /** `pass` where nothing shifts, `inconclusive` where it shifts little, `fail` where it does. */
+  /** `pass` where what comes out is within the tolerance of the designation. */
   readonly verdict: Verdict;
-  /** Glide in the cylinder, K. */
-  readonly glide: number;
+  /** Mass fractions of the first that comes out of a full cylinder, held against the designation. */
+  readonly first: CompositionCheck;
   /** What is odd. */
-  readonly warnings: readonly Warning<"throttle-liquid" | "small-glide">[];
+  readonly warnings: readonly Warning<"throttle-liquid" | "rest-shifts">[];
   /** What decided, in words. */
   readonly because: string;
 }
 
 /**
- * Does drawing from the cylinder keep the composition of the refrigerant? A pure one cannot shift. A blend is drawn as liquid,
- * throttled into the suction side while the unit runs; drawn as vapour, what comes out is richer in its lighter components.
+ * Does drawing from a full cylinder keep the composition of the refrigerant? A pure one cannot shift. A blend is drawn as
+ * liquid, throttled into the suction side while the unit runs; as vapour it comes out richer in its lighter components, and
+ * that first vapour is held against the tolerance of the designation. How it goes on as the cylinder empties, and what is left
+ * in it, is for `drawFromCylinder`.
  *
  * @throws {@link InputError} `malformed-input`, all problems at once.
- * @source common practice of suppliers' leaflets on blends; the glide from the mixture model
+ * @source vapour in equilibrium from the mixture model; tolerances of ISO 817 / ASHRAE 34; that blends are drawn as liquid:
+ *   suppliers' leaflets, common practice
  */
 export function checkChargePhase(charge: ChargePhase): ChargePhaseResult {
   requireObject("", charge, "a refrigerant and how it is drawn");
   const { refrigerant, temperature, drawnAs } = charge;
   const check = new InputCheck();
-  const isOne = typeof refrigerant === "object" && refrigerant !== null;
-  check.require(isOne, "refrigerant", refrigerant, "a refrigerant");
+  checkRefrigerant(check, "refrigerant", refrigerant);
   check.positive("temperature", temperature);
   check.oneOf("drawnAs", drawnAs, ["liquid", "vapour"]);
   check.finish();
-  const { designation, blend } = refrigerant;
-  const { pressure } = refrigerant.dew({ temperature });
-  const kelvin = blend === undefined ? 0 : glide(refrigerant, { pressure }).glide;
-  const throttle: Warning<"throttle-liquid"> = {
-    code: "throttle-liquid",
-    message:
-      "let liquid into the suction side only throttled and in small portions: the compressor cannot pump liquid",
-  };
-  if (blend === undefined) {
-    return {
-      verdict: "pass",
-      glide: kelvin,
-      warnings: drawnAs === "liquid" ? [throttle] : [],
-      because: `${designation} is one substance: it cannot shift, liquid is quicker and vapour gentler`,
-    };
-  }
+  const { designation, blend, composition } = refrigerant;
+  const out = drawnAs === "liquid" ? composition : refrigerant.bubble({ temperature }).vapour.composition;
+  const first = checkComposition(refrigerant, out);
+  const warnings: Warning<"throttle-liquid" | "rest-shifts">[] = [];
   if (drawnAs === "liquid") {
-    return {
-      verdict: "pass",
-      glide: kelvin,
-      warnings: [throttle],
-      because: `${designation} drawn as liquid keeps its composition`,
-    };
+    warnings.push({
+      code: "throttle-liquid",
+      message:
+        "let liquid into the suction side only throttled and in small portions: the compressor cannot pump liquid",
+    });
   }
-  const isSmall = kelvin < data.smallGlide.value;
+  if (blend !== undefined) {
+    warnings.push({
+      code: "rest-shifts",
+      message: "what is left in the cylinder shifts as it empties: do not charge from the last of it",
+    });
+  }
+  // A full cylinder gives liquid of nominal composition, whether or not its tolerance is known.
+  const verdict = blend === undefined || drawnAs === "liquid" ? "pass" : first.verdict;
   return {
-    verdict: isSmall ? "inconclusive" : "fail",
-    glide: kelvin,
-    warnings: isSmall
-      ? [
-          {
-            code: "small-glide",
-            message: `with a glide of ${shown(kelvin)} K the shift is small; the manual decides`,
-          },
-        ]
-      : [],
-    because: `${designation}, glide ${shown(kelvin)} K, drawn as vapour comes out richer in its lighter components`,
+    verdict,
+    first,
+    warnings,
+    because:
+      blend === undefined
+        ? `${designation} is one substance: it cannot shift, liquid is quicker and vapour gentler`
+        : drawnAs === "liquid"
+          ? `${designation} drawn as liquid comes out as it is designated`
+          : `${designation} drawn as vapour comes out richer in its lighter components: ${first.because}`,
   };
 }
 

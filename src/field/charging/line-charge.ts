@@ -13,6 +13,7 @@ import {
 } from "../../units/index.js";
 import { checkTubeSize, type TubeSize, tubeBore } from "../line/tube.js";
 import { shown } from "../measurement/shown.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 
 /** What is needed for the most that a liquid line can hold. */
 export interface LiquidLine {
@@ -157,7 +158,7 @@ export function printedExtraCharges(
   const check = new InputCheck();
   check.positive("outerDiameter", outerDiameter);
   check.finish();
-  // JSON knows no literal types; tests/field/line-charge.test.ts checks every entry.
+  // JSON knows no literal types; tests/field/charging/line-charge.test.ts checks every entry.
   return (data.printed as readonly PrintedExtraCharge[]).filter(
     (row) => row.refrigerant === refrigerant && Math.abs(row.liquidLineOuterDiameter - outerDiameter) <= 3e-5,
   );
@@ -191,12 +192,7 @@ function examine(line: LineSet): void {
     );
   }
   if (liquidLine !== undefined) {
-    check.require(
-      typeof liquidLine.refrigerant === "object" && liquidLine.refrigerant !== null,
-      "liquidLine.refrigerant",
-      liquidLine.refrigerant,
-      "a refrigerant",
-    );
+    checkRefrigerant(check, "liquidLine.refrigerant", liquidLine.refrigerant);
     check.positive("liquidLine.liquidTemperature", liquidLine.liquidTemperature);
     checkTubeSize(check, "liquidLine.tube", liquidLine.tube);
   }

@@ -26,6 +26,8 @@ export interface WeighInResult extends Uncertainty {
   readonly mass: Mass;
   /** The mass against what was wanted, in g. */
   readonly decision: Decision;
+  /** What was taken for granted, in sentences. */
+  readonly assumptions: readonly string[];
 }
 
 /**
@@ -91,7 +93,12 @@ export function weighIn(weighed: WeighIn): WeighInResult {
     { minimum: (wanted - tolerance) * 1000, maximum: (wanted + tolerance) * 1000 },
     { quantity: "weighed in", unit: "g" },
   );
-  return { ...uncertainty, mass, decision };
+  const assumptions = [
+    "The scale was read before and after, with its error independent at both readings.",
+    ...(hoseHoldUp > 0 ? ["What stayed in the hose is taken as exact."] : []),
+    ...(scale.resolution === undefined ? ["The steps of the scale are within its stated error."] : []),
+  ];
+  return { ...uncertainty, mass, decision, assumptions };
 }
 
 /** As {@link weighIn}, without throwing. */

@@ -47,3 +47,15 @@ export function fillingRule(refrigerant: Refrigerant): FillingRule | undefined {
   const byHot = liquidAt(hot);
   return { warm: byWarm, hot: byHot, limit: Math.min(byWarm, byHot), source };
 }
+
+/**
+ * Most recovered refrigerant for each volume, kg/m3: 0.8 of the density of the liquid at 21 °C, since it may hold oil. Of a gas
+ * without liquid there, no limit of its own.
+ *
+ * @internal
+ */
+export function recoveredLimit(refrigerant: Refrigerant): Density {
+  const { fraction, temperature } = data.recovered;
+  const bubble = refrigerant.tryBubble({ temperature });
+  return bubble.ok ? fraction * bubble.value.liquid.density : Number.POSITIVE_INFINITY;
+}

@@ -1,3 +1,3 @@
 export * from "./fill-limit.js";
-export * from "./filling-ratio.js";
+export { type FillingRatio, type FillingRule, fillingRatio, fillingRule } from "./filling-ratio.js";
 export * from "./liquid-full.js";

@@ -1,14 +1,16 @@
 import { InputCheck, type Warning } from "../../safety/index.js";
-import type { Refrigerant, State } from "../../state/index.js";
+import type { Refrigerant, SinglePhaseState, State } from "../../state/index.js";
 import {
   attempt,
   type Density,
+  NoSuchStateError,
   type Outcome,
   type Pressure,
   requireObject,
   type Temperature,
 } from "../../units/index.js";
 import { shown, shownCelsius, shownKilopascal } from "../measurement/shown.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 
 /** Nearer to the critical temperature than this part of it liquid and vapour become alike: no answer is given there. */
 const HIGHEST = 0.97;
@@ -133,7 +135,7 @@ export function tryLiquidLevel(shut: ShutIn & { readonly temperature: Temperatur
 
 /**
  * Pressure of liquid that filled its space at one temperature and was warmed to another at constant density. Walls give way a
- * little, so it is an upper bound; it is also a reason never to shut liquid in.
+ * little, which is not counted: one more reason never to shut liquid in.
  *
  * @throws {@link InputError} `malformed-input`, all problems at once; `out-of-range` beyond the equation of state.
  * @source p(T, ρ) of the equation of state
@@ -142,13 +144,15 @@ export function trappedLiquid(trapped: {
   readonly refrigerant: Refrigerant;
   /** Temperature at which liquid filled the space, K. */
   readonly fullAt: Temperature;
+  /** Its absolute pressure then, Pa, where it was subcooled; left out, it was at its bubble point. */
+  readonly shutInAt?: Pressure;
   /** Temperature it was warmed to, K. */
   readonly warmedTo: Temperature;
 }): TrappedLiquid {
   requireObject("", trapped, "a refrigerant and two temperatures");
-  const { refrigerant, fullAt, warmedTo } = trapped;
+  const { refrigerant, fullAt, shutInAt, warmedTo } = trapped;
   const check = new InputCheck();
-  checkRefrigerant(check, refrigerant);
+  checkRefrigerant(check, "refrigerant", refrigerant);
   if (check.positive("fullAt", fullAt) && check.positive("warmedTo", warmedTo)) {
     check.require(
       warmedTo >= fullAt,
@@ -157,8 +161,9 @@ export function trappedLiquid(trapped: {
       `not below the temperature it was full at, ${fullAt} K`,
     );
   }
+  if (shutInAt !== undefined) check.positive("shutInAt", shutInAt);
   check.finish();
-  const { liquid } = refrigerant.bubble({ temperature: fullAt });
+  const liquid = liquidWhenShut(refrigerant, fullAt, shutInAt);
   const { pressure } =
     warmedTo === fullAt ? liquid : refrigerant.state({ temperature: warmedTo, density: liquid.density });
   const slope = liquid.thermalExpansion / liquid.isothermalCompressibility;
@@ -171,8 +176,26 @@ export function trappedLiquid(trapped: {
         message: `liquid shut in at ${shownCelsius(fullAt)} gains ${shownKilopascal(slope)} for each kelvin: leave it a way out`,
       },
     ],
-    assumptions: ["The walls are rigid: real ones give way a little, and this is an upper bound."],
+    assumptions: [
+      "The walls are rigid: real ones give way a little.",
+      ...(shutInAt === undefined
+        ? [
+            "The liquid was at its bubble point when it was shut in: subcooled liquid is denser and goes higher.",
+          ]
+        : []),
+    ],
   };
+}
+
+function liquidWhenShut(
+  refrigerant: Refrigerant,
+  temperature: Temperature,
+  pressure: Pressure | undefined,
+): SinglePhaseState {
+  if (pressure === undefined) return refrigerant.bubble({ temperature }).liquid;
+  const state = refrigerant.state({ temperature, pressure });
+  if (state.phase === "liquid") return state;
+  throw new NoSuchStateError({ temperature, pressure }, "liquid alone when it was shut in");
 }
 
 /** As {@link trappedLiquid}, without throwing. */
@@ -187,12 +210,7 @@ function becauseOf(density: Density, words: string): string {
 function checkShutIn(shut: ShutIn): InputCheck {
   requireObject("", shut, "a refrigerant and its density");
   const check = new InputCheck();
-  checkRefrigerant(check, shut.refrigerant);
+  checkRefrigerant(check, "refrigerant", shut.refrigerant);
   check.positive("density", shut.density);
   return check;
-}
-
-function checkRefrigerant(check: InputCheck, refrigerant: unknown): void {
-  const isOne = typeof refrigerant === "object" && refrigerant !== null;
-  check.require(isOne, "refrigerant", refrigerant, "a refrigerant");
 }

@@ -12,6 +12,7 @@ import {
 import { mixtureModelInput } from "../measurement/mixture-model.js";
 import { shownCelsius, shownKilopascal } from "../measurement/shown.js";
 import { combineUncertainties, type Uncertainty } from "../measurement/uncertainty.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 import { saturationSlope } from "../running/saturation-slope.js";
 
 /** A PS that is just enough comes back through the curve within this, relative: far below what a mark shows. */
@@ -93,7 +94,7 @@ export interface MarkedPressure extends Uncertainty {
 export function designPressure(climate: DesignClimate): DesignPressure {
   requireObject("", climate, "a refrigerant, a side and the highest outdoor temperature");
   const { refrigerant, side, highestAmbient } = climate;
-  const check = checkRefrigerant(refrigerant);
+  const check = inputOf(refrigerant);
   check.oneOf("side", side, CIRCUIT_SIDES);
   check.positive("highestAmbient", highestAmbient);
   check.finish();
@@ -155,7 +156,7 @@ export function markedPressure(
   refrigerant: Refrigerant,
   maximumAllowablePressure: GaugePressure,
 ): MarkedPressure {
-  const check = checkRefrigerant(refrigerant);
+  const check = inputOf(refrigerant);
   check.positive("maximumAllowablePressure", maximumAllowablePressure);
   check.finish();
   const absolute = maximumAllowablePressure + data.referenceAir.value;
@@ -201,9 +202,8 @@ function temperaturesOf(side: CircuitSide): readonly Temperature[] {
   return data.sides.find((each) => each.side === side)!.temperatures;
 }
 
-function checkRefrigerant(refrigerant: unknown): InputCheck {
+function inputOf(refrigerant: unknown): InputCheck {
   const check = new InputCheck();
-  const isOne = typeof refrigerant === "object" && refrigerant !== null;
-  check.require(isOne, "refrigerant", refrigerant, "a refrigerant");
+  checkRefrigerant(check, "refrigerant", refrigerant);
   return check;
 }

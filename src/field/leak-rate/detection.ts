@@ -4,6 +4,7 @@ import type { Refrigerant } from "../../state/index.js";
 import { attempt, type Mass, type Outcome, requireObject, type Temperature } from "../../units/index.js";
 import type { Verdict } from "../measurement/decision.js";
 import { shownUncertainty } from "../measurement/shown.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 import { leakMassFlow, leakThroughput } from "./leak-rate.js";
 
 /** A year of 365.25 days, s. */
@@ -74,12 +75,7 @@ export function canDetectLeak(leak: LeakDetection): LeakDetectionResult {
   requireObject("", leak, "a leak and the way in which it is looked for");
   const { refrigerant, lossPerYear: loss, temperature, method } = leak;
   const check = new InputCheck();
-  check.require(
-    typeof refrigerant === "object" && refrigerant !== null,
-    "refrigerant",
-    refrigerant,
-    "a refrigerant",
-  );
+  checkRefrigerant(check, "refrigerant", refrigerant);
   check.positive("lossPerYear", loss);
   check.positive("temperature", temperature);
   check.oneOf("method", method, LEAK_METHODS);

@@ -5,10 +5,10 @@ import { InputCheck } from "../../safety/index.js";
  * a constant relative volatility, n/n₀ = (x/x₀)^(1/(α−1)) ((1−x₀)/(1−x))^(α/(α−1)). A law to understand by; `simulateLeak`
  * computes the equilibrium itself.
  *
- * @param volatility - α of the lighter component, 1 or above.
+ * @param volatility - α of the lighter component, above 1.
  * @param from - x₀, its mole fraction in the liquid at first, above 0 and below 1.
- * @param to - x, its mole fraction then: above 0, not above x₀. With α = 1 it cannot change.
- * @returns n/n₀, 0 to 1; with α = 1 nothing tells how much is left: 1.
+ * @param to - x, its mole fraction then: above 0, not above x₀.
+ * @returns n/n₀, 0 to 1.
  * @throws {@link InputError} `malformed-input`, all problems at once.
  * @source Lord Rayleigh, Phil. Mag. 4 (1902) 521 (recalled); nearly all moles are liquid
  */
@@ -16,11 +16,10 @@ export function fractionLeft(volatility: number, from: number, to: number): numb
   const check = checkBinary(volatility, from);
   const isWithin = to > 0 && to <= from;
   check.require(isWithin, "to", to, `above 0 and not above ${from}: the lighter component leaves first`);
-  if (volatility === 1 && isWithin) {
-    check.require(to === from, "to", to, `${from}: with a relative volatility of 1 nothing shifts`);
-  }
+  const above = "above 1: with 1 nothing shifts, and the composition does not tell how much is left";
+  if (isWithin) check.require(volatility !== 1, "volatility", volatility, above);
   check.finish();
-  return volatility === 1 ? 1 : Math.exp(logLeft(volatility, from, to));
+  return Math.exp(logLeft(volatility, from, to));
 }
 
 /**

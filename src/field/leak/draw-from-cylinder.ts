@@ -8,8 +8,9 @@ import {
   type Temperature,
   type Volume,
 } from "../../units/index.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 import { simulateLeak } from "./simulate-leak.js";
-import { checkLostFraction, checkRefrigerant } from "./situation.js";
+import { checkLostFraction } from "./situation.js";
 import { type CompositionCheck, checkComposition } from "./tolerance.js";
 
 /** A cylinder that refrigerant is drawn from. */
@@ -54,7 +55,7 @@ export function drawFromCylinder(draw: CylinderDraw): CylinderDrawResult {
   requireObject("", draw, "a cylinder and what is drawn");
   const { refrigerant, content, volume, temperature, drawn, drawnFraction } = draw;
   const check = new InputCheck();
-  checkRefrigerant(check, refrigerant);
+  checkRefrigerant(check, "refrigerant", refrigerant);
   check.positive("content", content);
   check.positive("volume", volume);
   check.positive("temperature", temperature);

@@ -1,6 +1,7 @@
 import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import { type Mass, requireObject, type Temperature, type Volume } from "../../units/index.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 
 /** What leaves a vessel: its vapour, its liquid, or both with a mass fraction of vapour. Where one is gone, the other. */
 export type Leaving = "vapour" | "liquid" | { readonly quality: number };
@@ -32,7 +33,7 @@ export function checkLeakSituation(
 ): void {
   requireObject("", situation, what);
   const check = new InputCheck();
-  checkRefrigerant(check, situation.refrigerant);
+  checkRefrigerant(check, "refrigerant", situation.refrigerant);
   check.positive("charge", situation.charge);
   check.positive("volume", situation.volume);
   check.positive("temperature", situation.temperature);
@@ -40,18 +41,6 @@ export function checkLeakSituation(
   checkLostFraction(check, situation.lostFraction);
   more(check);
   check.finish();
-}
-
-/** Requires something that knows its composition and its bubble points. */
-export function checkRefrigerant(check: InputCheck, value: unknown): void {
-  const isOne =
-    typeof value === "object" &&
-    value !== null &&
-    "composition" in value &&
-    ["bubble", "dew", "state"].every(
-      (name) => typeof (value as Readonly<Record<string, unknown>>)[name] === "function",
-    );
-  check.require(isOne, "refrigerant", value, "a refrigerant");
 }
 
 /** Requires one of the three ways to leave. */

@@ -3,7 +3,7 @@ import type { Refrigerant } from "../../state/index.js";
 import { attempt, type Outcome } from "../../units/index.js";
 import type { Verdict } from "../measurement/decision.js";
 import { shown } from "../measurement/shown.js";
-import { checkRefrigerant } from "./situation.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 
 /** One component of a composition beside what its designation allows. */
 export interface ComponentShift {
@@ -48,7 +48,7 @@ export function checkComposition(
   composition: Readonly<Record<string, number>>,
 ): CompositionCheck {
   const check = new InputCheck();
-  checkRefrigerant(check, refrigerant);
+  checkRefrigerant(check, "refrigerant", refrigerant);
   check.require(
     typeof composition === "object" && composition !== null,
     "composition",

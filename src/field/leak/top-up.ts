@@ -11,8 +11,9 @@ import {
 import { type FieldCautionCode, fieldCautions } from "../cautions.js";
 import type { Verdict } from "../measurement/decision.js";
 import { shown } from "../measurement/shown.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 import { fractionsOf, type LeakState, scaled, simulateLeak, sum } from "./simulate-leak.js";
-import { checkLeaving, checkLostFraction, checkRefrigerant, type Leaving } from "./situation.js";
+import { checkLeaving, checkLostFraction, type Leaving } from "./situation.js";
 import { type CompositionCheck, checkComposition } from "./tolerance.js";
 
 /** A system that has lost refrigerant and is to be filled up again. */
@@ -75,7 +76,7 @@ export function topUp(situation: TopUpSituation): TopUpResult {
   requireObject("", situation, "a top-up");
   const { refrigerant, charge, volume, temperature, lostFraction, leaving } = situation;
   const check = new InputCheck();
-  checkRefrigerant(check, refrigerant);
+  checkRefrigerant(check, "refrigerant", refrigerant);
   check.positive("charge", charge);
   check.positive("volume", volume);
   check.positive("temperature", temperature);

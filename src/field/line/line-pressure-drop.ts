@@ -15,6 +15,7 @@ import {
   type TemperatureDifference,
 } from "../../units/index.js";
 import { shown, shownKilopascal } from "../measurement/shown.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 import { DRAWN_COPPER_ROUGHNESS, pipeFlow } from "./pipe-flow.js";
 import { checkTubeSize, type TubeSize, tubeBore } from "./tube.js";
 
@@ -182,7 +183,7 @@ function checkLine(line: RefrigerantLine): void {
   requireObject("", line, "a refrigerant line");
   const check = new InputCheck();
   const { refrigerant } = line;
-  check.require(typeof refrigerant?.state === "function", "refrigerant", refrigerant, "a refrigerant");
+  checkRefrigerant(check, "refrigerant", refrigerant);
   check.oneOf("carries", line.carries, ["gas", "liquid"]);
   for (const name of ["pressure", "temperature", "massFlow", "viscosity"] as const)
     check.positive(name, line[name]);

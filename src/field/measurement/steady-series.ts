@@ -4,8 +4,7 @@ import { attempt, type Duration, type Outcome, requireObject } from "../../units
 import { type DecisionWording, decide, type Verdict } from "./decision.js";
 import { resolutionUncertainty } from "./instrument.js";
 import { shown, shownWithUncertainty } from "./shown.js";
-import { straightLine } from "./straight-line.js";
-import { studentFactor } from "./student.js";
+import { slopeScatter, straightLine } from "./straight-line.js";
 import { COVERAGE_FACTOR } from "./uncertainty.js";
 
 /** One reading of a logged series. */
@@ -92,11 +91,7 @@ export function steadySeries(series: LoggedSeries): SteadySeries {
   const line = straightLine(samples.map(({ time, value }) => ({ x: time, y: value })));
   const from = samples[0]!.time;
   const duration = samples[n - 1]!.time - from;
-  // Readings that move together say less: at least one degree of freedom is left, at most all.
-  const r = Math.max(line.correlation, 0);
-  const effectiveReadings = Math.max((n * (1 - r)) / (1 + r), 3);
-  const lost = Math.sqrt((n - 2) / (effectiveReadings - 2));
-  const factor = studentFactor(effectiveReadings - 2);
+  const { effective: effectiveReadings, factor, lost, slopeHalfWidth } = slopeScatter(line, n);
   const ofSteps = resolution === undefined ? 0 : resolutionUncertainty(resolution);
   const drift = line.slope * duration;
   // Mean square distance of the line from its mean over the time of the series: T²/12, and more where most readings
@@ -106,7 +101,7 @@ export function steadySeries(series: LoggedSeries): SteadySeries {
   const ofScatter = ((factor / COVERAGE_FACTOR) * lost * line.scatter) / Math.sqrt(effectiveReadings);
   const standardUncertainty = Math.hypot(ofScatter, ofDrift, ofSteps);
   const driftExpandedUncertainty = Math.hypot(
-    factor * lost * line.slopeError * duration,
+    slopeHalfWidth * duration,
     COVERAGE_FACTOR * Math.SQRT2 * ofSteps,
   );
   const decision = decide(
@@ -149,6 +144,9 @@ function warningsOf(n: number, correlation: number): Warning<SeriesWarningCode>[
   ];
 }
 
+/** Squares of larger numbers overflow, and a sum that overflows looks like a line without slope. */
+const LARGEST = 1e100;
+
 function examine(series: LoggedSeries): void {
   requireObject("", series, "a logged series");
   const { samples, resolution, allowedDrift } = series;
@@ -163,8 +161,13 @@ function examine(series: LoggedSeries): void {
   ) {
     for (const [index, sample] of samples.entries()) {
       const path = `samples[${index}]`;
-      check.finite(`${path}.value`, sample?.value);
+      if (check.finite(`${path}.value`, sample?.value)) {
+        const expected = "a value whose square is a number, below 1e100";
+        check.require(Math.abs(sample.value) < LARGEST, `${path}.value`, sample.value, expected);
+      }
       if (!check.finite(`${path}.time`, sample?.time)) continue;
+      const bounded = "a time whose square is a number, below 1e100 s";
+      check.require(Math.abs(sample.time) < LARGEST, `${path}.time`, sample.time, bounded);
       const before = samples[index - 1]?.time;
       if (before !== undefined) {
         check.require(sample.time > before, `${path}.time`, sample.time, `later than ${before} s`);

@@ -58,6 +58,8 @@ export interface SlopeScatter {
   readonly effective: number;
   /** Student's factor for 95 %, with that many points. */
   readonly factor: number;
+  /** How much wider the scatter is for that, 1 or above. */
+  readonly lost: number;
   /** Half-width that holds the slope in 95 of 100 series. */
   readonly slopeHalfWidth: number;
 }
@@ -71,7 +73,7 @@ export interface SlopeScatter {
 export function slopeScatter(line: StraightLine, n: number): SlopeScatter {
   const r = Math.max(line.correlation, 0);
   const effective = Math.max((n * (1 - r)) / (1 + r), 3);
-  const error = line.slopeError * Math.sqrt((n - 2) / (effective - 2));
+  const lost = Math.sqrt((n - 2) / (effective - 2));
   const factor = studentFactor(effective - 2);
-  return { effective, factor, slopeHalfWidth: factor * error };
+  return { effective, factor, lost, slopeHalfWidth: factor * lost * line.slopeError };
 }

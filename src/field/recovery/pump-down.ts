@@ -12,6 +12,7 @@ import {
   type Volume,
 } from "../../units/index.js";
 import { shown } from "../measurement/shown.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 
 /** Refrigerant that is to be shut in the outdoor unit. */
 export interface PumpDown {
@@ -50,8 +51,7 @@ export function planPumpDown(pumpDown: PumpDown): PumpDownResult {
   requireObject("", pumpDown, "a pump-down");
   const { refrigerant, charge, highSideVolume, temperature, leakSuspected } = pumpDown;
   const check = new InputCheck();
-  const isOne = typeof refrigerant === "object" && refrigerant !== null;
-  check.require(isOne, "refrigerant", refrigerant, "a refrigerant");
+  checkRefrigerant(check, "refrigerant", refrigerant);
   check.positive("charge", charge);
   check.positive("highSideVolume", highSideVolume);
   check.positive("temperature", temperature);

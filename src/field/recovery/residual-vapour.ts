@@ -10,6 +10,7 @@ import {
   type Temperature,
   type Volume,
 } from "../../units/index.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 
 /** A circuit that was emptied down to a pressure. */
 export interface ResidualVapour {
@@ -83,8 +84,7 @@ function vapourIn(left: ResidualVapour): SinglePhaseState {
   requireObject("", left, "a circuit with vapour in it");
   const { refrigerant, pressure, temperature, volume } = left;
   const check = new InputCheck();
-  const isOne = typeof refrigerant === "object" && refrigerant !== null;
-  check.require(isOne, "refrigerant", refrigerant, "a refrigerant");
+  checkRefrigerant(check, "refrigerant", refrigerant);
   check.positive("pressure", pressure);
   check.positive("temperature", temperature);
   check.positive("volume", volume);

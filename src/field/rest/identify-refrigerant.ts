@@ -10,6 +10,7 @@ import {
 } from "../../units/index.js";
 import type { Verdict } from "../measurement/decision.js";
 import { shownCelsius, shownKilopascal, shownKilopascalWithUncertainty } from "../measurement/shown.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 import { checkRestReading, distanceToSaturation } from "./rest-reading.js";
 import type { StandingReading } from "./standing-check.js";
 
@@ -195,8 +196,7 @@ function examine(reading: UnknownRefrigerant): void {
   if (check.require(isList, "candidates", candidates, "one refrigerant or more")) {
     for (const [index, candidate] of candidates.entries()) {
       const path = `candidates[${index}]`;
-      const isOne = typeof candidate === "object" && candidate !== null;
-      if (!check.require(isOne, path, candidate, "a refrigerant")) continue;
+      if (!checkRefrigerant(check, path, candidate)) continue;
       const { designation } = candidate;
       const first = candidates.findIndex((each) => each?.designation === designation);
       check.require(first === index, path, designation, "a refrigerant that is not in the list already");

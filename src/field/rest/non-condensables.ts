@@ -21,6 +21,7 @@ import {
   shownKilopascalWithUncertainty,
 } from "../measurement/shown.js";
 import { COVERAGE_FACTOR, type Uncertainty } from "../measurement/uncertainty.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 import { saturationSlope } from "../running/saturation-slope.js";
 import { checkRestReading, distanceToSaturation } from "./rest-reading.js";
 
@@ -240,8 +241,7 @@ function examine(reading: NonCondensableReading): void {
   requireObject("", reading, "a reading at rest");
   const check = new InputCheck();
   const { refrigerant } = reading;
-  const isOne = typeof refrigerant === "object" && refrigerant !== null;
-  check.require(isOne, "refrigerant", refrigerant, "a refrigerant");
+  checkRefrigerant(check, "refrigerant", refrigerant);
   checkRestReading(check, reading);
   check.notNegative("spread", reading.spread);
   check.finish();

@@ -19,6 +19,7 @@ import { mixtureModelInput } from "../measurement/mixture-model.js";
 import { shown, shownCelsius, shownKilopascal } from "../measurement/shown.js";
 import { checkAtmosphere } from "../measurement/site.js";
 import { combineUncertainties, type UncertainInput, type Uncertainty } from "../measurement/uncertainty.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 import { saturationSlope } from "../running/saturation-slope.js";
 
 /** What is known about the refrigerant in a system at rest. */
@@ -252,12 +253,7 @@ function examine(system: StandingSystem): void {
   requireObject("", system, "a system at rest");
   const check = new InputCheck();
   const { refrigerant, contents } = system;
-  check.require(
-    typeof refrigerant === "object" && refrigerant !== null,
-    "refrigerant",
-    refrigerant,
-    "a refrigerant",
-  );
+  checkRefrigerant(check, "refrigerant", refrigerant);
   check.positive("temperature", system.temperature);
   checkThermometer(check, "thermometer", system.thermometer);
   checkAtmosphere(check, "atmosphere", system.atmosphere);

@@ -74,7 +74,7 @@ export function diagnosisMatrix(meteringDevice: MeteringDevice): readonly Diagno
   const check = new InputCheck();
   check.oneOf("meteringDevice", meteringDevice, METERING_DEVICES);
   check.finish();
-  // JSON knows no literal types; tests/field/running/diagnosis-matrix.test.ts checks every entry.
+  // JSON knows no literal types; tests/field/running/diagnosis.test.ts checks every entry.
   const rows = data.matrix as readonly (Omit<DiagnosisRow, "levels"> & {
     readonly levels: DiagnosisPattern;
     readonly byDevice?: Readonly<Partial<Record<MeteringDevice, DiagnosisPattern>>>;

@@ -24,7 +24,7 @@ import { mixtureModelInput } from "../measurement/mixture-model.js";
 import { shown, shownCelsius, shownKilopascal, shownWithUncertainty } from "../measurement/shown.js";
 import { checkAtmosphere } from "../measurement/site.js";
 import { combineUncertainties, type UncertainInput, type Uncertainty } from "../measurement/uncertainty.js";
-import { checkRefrigerant } from "./check-refrigerant.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 import { type SaturationEnd, saturationSlope } from "./saturation-slope.js";
 
 /** What the unit is doing while readings are taken. */

@@ -16,7 +16,7 @@ import { decide, type Verdict } from "../measurement/decision.js";
 import { halfWidthUncertainty } from "../measurement/instrument.js";
 import { shown, shownCelsius, shownKilopascal } from "../measurement/shown.js";
 import { COVERAGE_FACTOR, combineUncertainties, type Uncertainty } from "../measurement/uncertainty.js";
-import { checkRefrigerant } from "./check-refrigerant.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 import { saturationSlope } from "./saturation-slope.js";
 
 /** Standard gravity, m/s2. */

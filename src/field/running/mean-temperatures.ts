@@ -10,7 +10,7 @@ import {
   type TemperatureDifference,
 } from "../../units/index.js";
 import { shownCelsius, shownKilopascal } from "../measurement/shown.js";
-import { checkRefrigerant } from "./check-refrigerant.js";
+import { checkRefrigerant } from "../refrigerant-check.js";
 
 /** Which temperature of the glide stands for a coil. Of a pure refrigerant all are the same. */
 export type CoilConvention =

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import {
   checkChargePhase,
+  drawFromCylinder,
+  lineCharge,
   printedExtraCharges,
   tryCheckChargePhase,
   tryWeighIn,
@@ -49,13 +51,34 @@ describe("how refrigerant leaves the cylinder", () => {
   const of = (name: string, drawnAs: "liquid" | "vapour") =>
     checkChargePhase({ refrigerant: refrigerant(name), temperature: celsius(22), drawnAs });
 
-  it("matters for blends only, and more with glide", () => {
+  it("matters for blends only: their vapour is held against the tolerance of the designation", () => {
     expect(of("R-32", "vapour").verdict).toBe("pass");
     expect(of("R-407C", "liquid").verdict).toBe("pass");
     expect(of("R-407C", "vapour").verdict).toBe("fail");
-    // Glide of R-410A about 0.1 K: the manual decides.
-    expect(of("R-410A", "vapour")).toMatchObject({ verdict: "inconclusive" });
+    // A glide of 0.1 K is no small shift: vapour of R-410A is 2.5 % richer in R-32, and +0.5 % are allowed.
+    expect(of("R-410A", "vapour").verdict).toBe("fail");
     expect(of("R-32", "liquid").warnings.map(({ code }) => code)).toEqual(["throttle-liquid"]);
+  });
+
+  it("agrees with the first that a cylinder gives, computed by its own leak", () => {
+    for (const name of ["R-410A", "R-454B", "R-407C", "R-513A"]) {
+      const fluid = refrigerant(name);
+      const temperature = celsius(22);
+      const { liquid } = fluid.bubble({ temperature });
+      const drawn = drawFromCylinder({
+        refrigerant: fluid,
+        content: 0.8 * liquid.density * 0.01,
+        volume: 0.01,
+        temperature,
+        drawn: "vapour",
+        drawnFraction: 1e-3,
+      });
+      const { verdict, first } = of(name, "vapour");
+      expect(verdict).toBe(drawn.drawnCheck.verdict);
+      // 80 % full: a few per cent of the content are vapour already, which moves the liquid a little.
+      for (const { component, fraction } of first.shifts)
+        expect(Math.abs(fraction - drawn.first[component]!)).toBeLessThan(0.005);
+    }
   });
 
   it("is refused where it is not said", () => {
@@ -78,19 +101,31 @@ describe("printed extra charges", () => {
     ["R-410A", 9.52, 0.8, 52.17, 48.07],
     ["R-410A", 12.7, 0.8, 102.47, 94.42],
     ["R-410A", 15.88, 1.0, 160.22, 147.64],
-  ])("of %s on %f mm lie below a bore full of liquid", (name, outer, wall, at25, at40) => {
+  ])("of %s on %f mm lie below a bore full of liquid, or say why not", (name, outer, wall, at25, at40) => {
     const { area } = tubeBore({ outerDiameter: millimetre(outer), wall: millimetre(wall) });
     const full = (degrees: number): number =>
       refrigerant(name).bubble({ temperature: celsius(degrees) }).liquid.density * area * 1000;
     // Half the last printed digit of the R-32 rows; R-410A here is the blend of its components, there a pseudo-pure
-    // equation: liquid densities of the two agree within 0.1 %.
-    const tolerance = name === "R-32" ? 5e-4 : 1.5e-3;
+    // equation: worst seen 4.2e-4.
+    const tolerance = name === "R-32" ? 5e-4 : 4.5e-4;
     expect(full(25)).toBeWithin(at25, tolerance);
     expect(full(40)).toBeWithin(at40, tolerance);
-    for (const { chargePerMetre, note, status } of printedExtraCharges(name, millimetre(outer))) {
-      // Two entries say why they may fill the bore: the expansion device is indoors, or they are recalled.
-      if (note?.includes("indoor") !== true && status === "read")
-        expect(chargePerMetre * 1000).toBeLessThan(full(25));
+    for (const { chargePerMetre, note } of printedExtraCharges(name, millimetre(outer))) {
+      const isAbove = chargePerMetre * 1000 > full(25);
+      // What is more than the bore holds says so, and the library warns of it.
+      expect(isAbove).toBe(note?.includes("above a bore") === true);
+      const { warnings } = lineCharge({
+        length: 9,
+        chargeFreeLength: 5,
+        chargePerMetre,
+        maximumLength: 20,
+        liquidLine: {
+          refrigerant: refrigerant(name),
+          liquidTemperature: celsius(25),
+          tube: { outerDiameter: millimetre(outer), wall: millimetre(wall) },
+        },
+      });
+      expect(warnings.map(({ code }) => code)).toEqual(isAbove ? ["printed-above-bound"] : []);
     }
   });
 });

@@ -93,6 +93,7 @@ describe("cylinders", () => {
         refrigerant: r32,
         volume: litre(26.2),
         refillable: true,
+        contents: "new",
         inside: 0,
         scaleHalfWidth: 0,
       });

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import data from "../../../data/field/filling-ratios.json" with { type: "json" };
 import {
+  type CylinderToFill,
   cylindersNeeded,
   fillingRatio,
   fillingRule,
@@ -19,10 +20,11 @@ import { refrigerant, tryRefrigerant } from "../../../src/state/index.js";
 import { celsius, InputError, inCelsius, litre, type Outcome } from "../../../src/units/index.js";
 
 const r32 = refrigerant("R-32");
-const cylinder = {
+const cylinder: CylinderToFill = {
   refrigerant: r32,
   volume: litre(26.2),
   refillable: true,
+  contents: "new",
   inside: 0,
   scaleHalfWidth: 0.005,
 };
@@ -65,13 +67,27 @@ describe("how full a cylinder may be", () => {
     expect(maximum).toBeWithin(0.773311 * 26.2, 0.003);
     expect(room).toBeWithin(maximum - 5 - (2 * 0.005) / Math.sqrt(3), 1e-12);
     expect(fillLimit({ ...cylinder, markedLimit: 12 })).toMatchObject({ maximum: 12, bound: "marked" });
-    expect(fillLimit({ ...cylinder, inside: 30 }).room).toBe(0);
+    const over = fillLimit({ ...cylinder, inside: 30 });
+    expect([over.state, over.room]).toEqual(["overfilled", 0]);
+    expect(over.warnings.map(({ code }) => code)).toEqual(["overfilled"]);
+    expect(fillLimit({ ...cylinder, inside: maximum }).state).toBe("full");
   });
 
   it("is never above the old 0.8 of the water, which would overfill R-32", () => {
     expect(fillLimit(cylinder).maximum).toBeLessThan(0.8 * 26.2);
-    // By the US rule with its specific gravity, 0.961 at 77 °F: 0.769 kg/L.
+    // By the US rule with its specific gravity, 0.961 at 77 °F: 0.769 kg/L; of R-410A, 1.062, it allows more than ours.
     expect(grossWeightLimit(26.2, 0.961, 0.001)).toBeLessThan(fillLimit(cylinder).maximum);
+    const r410a = fillLimit({ ...cylinder, refrigerant: refrigerant("R-410A") });
+    expect(grossWeightLimit(26.2, 1.062, 0.001)).toBeGreaterThan(r410a.maximum);
+  });
+
+  it("is less for what was recovered: 0.8 of the liquid at 21 °C", () => {
+    const r134a = { ...cylinder, refrigerant: refrigerant("R-134a") };
+    const { maximum, bound } = fillLimit({ ...r134a, contents: "recovered" });
+    // 1221.6 kg/m³ at 21 °C, table A-11 of Çengel and Boles between 20 and 22 °C (recalled), to four digits.
+    expect(maximum).toBeWithin(0.8 * 1.2217 * 26.2, 1e-3);
+    expect(bound).toBe("0.8-at-21");
+    expect(fillLimit(r134a).maximum).toBeGreaterThan(maximum);
   });
 
   it("takes R-744 by its mark only, and refuses it without one", () => {
@@ -139,7 +155,31 @@ describe("a vessel full of liquid", () => {
     expect(full.warnings.map(({ code }) => code)).toEqual(["trapped-liquid"]);
   });
 
+  it("goes higher where the liquid was subcooled when it was shut in", () => {
+    const fullAt = celsius(40);
+    const { pressure: shutInAt } = r32.saturation({ temperature: celsius(45) });
+    const warmed = { refrigerant: r32, fullAt, warmedTo: celsius(50) };
+    const subcooled = trappedLiquid({ ...warmed, shutInAt });
+    // 8.30 against 7.92 MPa, computed for this check by another reader of the same equation.
+    expect(subcooled.pressure / 1e6).toBeWithin(8.3, 1e-3);
+    expect(trappedLiquid(warmed).pressure / 1e6).toBeWithin(7.92, 1e-3);
+    expect(trappedLiquid(warmed).assumptions.join()).toContain("subcooled liquid");
+    expect(tryTrappedLiquid({ ...warmed, shutInAt: 1e5 })).toMatchObject({
+      ok: false,
+      error: { code: "no-such-state" },
+    });
+  });
+
   it("names everything that is wrong", () => {
+    for (const nothing of [{}, []] as never[]) {
+      expect(pathsOf(tryFillLimit({ ...cylinder, refrigerant: nothing }))).toEqual(["refrigerant"]);
+      expect(pathsOf(tryLiquidFullTemperature({ refrigerant: nothing, density: 1 }))).toEqual([
+        "refrigerant",
+      ]);
+      expect(pathsOf(tryTrappedLiquid({ refrigerant: nothing, fullAt: 300, warmedTo: 310 }))).toEqual([
+        "refrigerant",
+      ]);
+    }
     expect(pathsOf(tryLiquidFullTemperature({ refrigerant: undefined as never, density: -1 }))).toEqual([
       "refrigerant",
       "density",

@@ -47,7 +47,7 @@ export function chargeStep(charge: JobCharge, { job, refrigerant, safetyClass }:
           ]),
     ],
     warnings: phase.warnings,
-    assumptions: ["The scale was read before and after, with its error independent at both readings."],
+    assumptions: weighed.assumptions,
     cautions: fieldCautions("charging", safetyClass),
   };
 }

@@ -26,6 +26,7 @@ export function recoveryStep(recovery: JobRecovery, context: JobContext): Record
       volume: cylinder.volume.si,
       refillable: cylinder.refillable,
       markedLimit: cylinder.markedLimit.si,
+      contents: "recovered",
       inside: cylinder.inside.si,
       scaleHalfWidth: halfWidth,
     }),
@@ -70,7 +71,7 @@ export function recoveryStep(recovery: JobRecovery, context: JobContext): Record
     ],
     because: `${account.because}; cylinder: ${limit.because}`,
     next: nextOf(isOver, decision.verdict, missing),
-    warnings: belowAtmosphere(endPressure.si),
+    warnings: [...limit.warnings, ...belowAtmosphere(endPressure.si)],
     assumptions: [
       ...limit.assumptions,
       "The circuit holds vapour alone at the end, at the temperature that was read.",
