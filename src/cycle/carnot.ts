@@ -1,12 +1,11 @@
 import {
   attempt,
   formatNumber,
+  InputCheck,
   type Outcome,
-  type Problem,
   requireObject,
   type Temperature,
 } from "../units/index.js";
-import { demand, demandPositive, throwAny } from "./problems.js";
 
 /** Two temperatures between which heat is moved. */
 export interface CarnotTemperatures {
@@ -44,12 +43,12 @@ export interface Carnot extends CarnotTemperatures {
 export function carnot(temperatures: CarnotTemperatures): Carnot {
   requireObject("", temperatures, "{ cold, warm }");
   const { cold, warm } = temperatures;
-  const problems: Problem[] = [];
-  const areBoth = [demandPositive(problems, "cold", cold), demandPositive(problems, "warm", warm)];
+  const check = new InputCheck();
+  const areBoth = [check.positive("cold", cold), check.positive("warm", warm)];
   if (!areBoth.includes(false)) {
-    demand(problems, warm > cold, "warm", warm, `above the cold side, ${cold} K`);
+    check.require(warm > cold, "warm", warm, `above the cold side, ${cold} K`);
   }
-  throwAny(problems);
+  check.finish();
   const lift = warm - cold;
   const coolingCop = cold / lift;
   return {

@@ -1,6 +1,5 @@
 import type { Refrigerant, State } from "../state/index.js";
-import { attempt, type Outcome, type Pressure, type Problem, requireObject } from "../units/index.js";
-import { demand, throwAny } from "./problems.js";
+import { attempt, InputCheck, type Outcome, type Pressure, requireObject } from "../units/index.js";
 
 /** Vapour before and after a compressor, as two states of one refrigerant. */
 export interface Compression {
@@ -35,36 +34,33 @@ export interface Compression {
 export function isentropicEfficiency(compression: Compression): number {
   requireObject("", compression, "{ suction, discharge }");
   const { suction, discharge } = compression;
-  const problems: Problem[] = [];
-  demand(problems, isState(suction), "suction", suction, "a state of a refrigerant");
-  demand(problems, isState(discharge), "discharge", discharge, "a state of a refrigerant");
-  throwAny(problems);
-  demand(
-    problems,
+  const check = new InputCheck();
+  check.require(isState(suction), "suction", suction, "a state of a refrigerant");
+  check.require(isState(discharge), "discharge", discharge, "a state of a refrigerant");
+  check.finish();
+  check.require(
     suction.refrigerant === discharge.refrigerant,
     "discharge.refrigerant",
     discharge.refrigerant,
     "the same object as that of the suction",
   );
-  demand(
-    problems,
+  check.require(
     discharge.pressure > suction.pressure,
     "discharge.pressure",
     discharge.pressure,
     `above that of the suction, ${suction.pressure} Pa`,
   );
-  throwAny(problems);
+  check.finish();
   const { enthalpy } = compressWithoutLosses(suction.refrigerant, suction, discharge.pressure);
   // A discharge that was computed without losses may lie a rounding below.
   const least = enthalpy - ROUNDING * Math.abs(enthalpy - suction.enthalpy);
-  demand(
-    problems,
+  check.require(
     discharge.enthalpy >= least,
     "discharge.enthalpy",
     discharge.enthalpy,
     `at least ${enthalpy} J/kg, that after a compression without losses`,
   );
-  throwAny(problems);
+  check.finish();
   return Math.min(1, (enthalpy - suction.enthalpy) / (discharge.enthalpy - suction.enthalpy));
 }
 

@@ -2,13 +2,12 @@ import {
   attempt,
   type Flavoured,
   formatNumber,
+  InputCheck,
   type Outcome,
   type Power,
-  type Problem,
   requireObject,
   type SpecificEnergy,
 } from "../units/index.js";
-import { demand, demandFinite, demandPositive, throwAny } from "./problems.js";
 
 /** Mass flow of refrigerant, kg/s. */
 export type RefrigerantFlow = Flavoured<"kg/s">;
@@ -126,16 +125,16 @@ export function tryCyclePerformance(enthalpies: CycleEnthalpies): Outcome<CycleP
 
 function examine(enthalpies: CycleEnthalpies): void {
   const { suction, discharge, liquid, evaporatorInlet, isentropicDischarge, massFlow } = enthalpies;
-  const problems: Problem[] = [];
-  const isSuction = demandFinite(problems, "suction", suction);
+  const check = new InputCheck();
+  const isSuction = check.finite("suction", suction);
   const aboveSuction = (path: string, value: number): void => {
-    if (demandFinite(problems, path, value) && isSuction) {
-      demand(problems, value > suction, path, value, `above the suction, ${suction} J/kg`);
+    if (check.finite(path, value) && isSuction) {
+      check.require(value > suction, path, value, `above the suction, ${suction} J/kg`);
     }
   };
   const belowSuction = (path: string, value: number): void => {
-    if (demandFinite(problems, path, value) && isSuction) {
-      demand(problems, value < suction, path, value, `below the suction, ${suction} J/kg`);
+    if (check.finite(path, value) && isSuction) {
+      check.require(value < suction, path, value, `below the suction, ${suction} J/kg`);
     }
   };
   aboveSuction("discharge", discharge);
@@ -143,16 +142,15 @@ function examine(enthalpies: CycleEnthalpies): void {
   if (evaporatorInlet !== undefined) belowSuction("evaporatorInlet", evaporatorInlet);
   if (isentropicDischarge !== undefined) {
     aboveSuction("isentropicDischarge", isentropicDischarge);
-    demand(
-      problems,
+    check.require(
       !(isentropicDischarge > discharge),
       "isentropicDischarge",
       isentropicDischarge,
       `not above the discharge, ${discharge} J/kg: no compressor is better than one without losses`,
     );
   }
-  if (massFlow !== undefined) demandPositive(problems, "massFlow", massFlow);
-  throwAny(problems);
+  if (massFlow !== undefined) check.positive("massFlow", massFlow);
+  check.finish();
 }
 
 function kilojoule(energy: SpecificEnergy): string {

@@ -1,7 +1,7 @@
 import type { Refrigerant } from "../state/index.js";
-import { type Problem, requireObject, type TemperatureDifference } from "../units/index.js";
+import { InputCheck, requireObject, type TemperatureDifference } from "../units/index.js";
 import { type CycleSize, checkSize } from "./cycle-size.js";
-import { demand, demandEfficiency, demandNotNegative, throwAny } from "./problems.js";
+import { checkEfficiency } from "./efficiency-check.js";
 import {
   CONDENSING_POINTS,
   checkLevel,
@@ -32,16 +32,16 @@ export interface CycleInput {
 export function checkCycleInput(input: CycleInput): void {
   requireObject("", input, "a cycle");
   const { refrigerant, evaporating, condensing, size } = input;
-  const problems: Problem[] = [];
-  demand(problems, isRefrigerant(refrigerant), "refrigerant", refrigerant, "a refrigerant");
+  const check = new InputCheck();
+  check.require(isRefrigerant(refrigerant), "refrigerant", refrigerant, "a refrigerant");
   const isBlend = isRefrigerant(refrigerant) && refrigerant.blend !== undefined;
-  checkLevel(problems, "evaporating", evaporating, EVAPORATING_POINTS, isBlend);
-  checkLevel(problems, "condensing", condensing, CONDENSING_POINTS, isBlend);
-  demandNotNegative(problems, "superheat", input.superheat);
-  demandNotNegative(problems, "subcooling", input.subcooling);
-  demandEfficiency(problems, "isentropicEfficiency", input.isentropicEfficiency);
-  if (size !== undefined) checkSize(problems, size);
-  throwAny(problems);
+  checkLevel(check, "evaporating", evaporating, EVAPORATING_POINTS, isBlend);
+  checkLevel(check, "condensing", condensing, CONDENSING_POINTS, isBlend);
+  check.notNegative("superheat", input.superheat);
+  check.notNegative("subcooling", input.subcooling);
+  checkEfficiency(check, "isentropicEfficiency", input.isentropicEfficiency);
+  if (size !== undefined) checkSize(check, size);
+  check.finish();
 }
 
 function isRefrigerant(value: unknown): value is Refrigerant {

@@ -1,7 +1,7 @@
 import type { State } from "../state/index.js";
-import type { Power, Problem, VolumeFlow } from "../units/index.js";
+import type { InputCheck, Power, VolumeFlow } from "../units/index.js";
 import type { RefrigerantFlow } from "./cycle-arithmetic.js";
-import { demand, demandEfficiency, demandPositive } from "./problems.js";
+import { checkEfficiency } from "./efficiency-check.js";
 
 /** How large the machine is: by one of these. */
 export type CycleSize =
@@ -33,16 +33,16 @@ export type CycleSize =
 const SIZES = ["massFlow", "coolingCapacity", "heatingCapacity", "displacement"] as const;
 
 /** Records what is wrong with a size. */
-export function checkSize(problems: Problem[], size: CycleSize): void {
+export function checkSize(check: InputCheck, size: CycleSize): void {
   const expected = `an object with one of ${SIZES.join(", ")}`;
-  if (!demand(problems, typeof size === "object" && size !== null, "size", size, expected)) return;
+  if (!check.require(typeof size === "object" && size !== null, "size", size, expected)) return;
   const fields = size as Readonly<Record<string, unknown>>;
   const given = SIZES.filter((name) => fields[name] !== undefined);
-  if (demand(problems, given.length === 1, "size", size, expected)) {
-    demandPositive(problems, `size.${given[0]}`, fields[given[0]!]);
+  if (check.require(given.length === 1, "size", size, expected)) {
+    check.positive(`size.${given[0]}`, fields[given[0]!]);
   }
   if (size.volumetricEfficiency !== undefined || given.includes("displacement")) {
-    demandEfficiency(problems, "size.volumetricEfficiency", size.volumetricEfficiency);
+    checkEfficiency(check, "size.volumetricEfficiency", size.volumetricEfficiency);
   }
 }
 

@@ -1,13 +1,12 @@
 import type { Refrigerant, Saturation } from "../state/index.js";
 import {
+  type InputCheck,
   NotConvergedError,
   type Pressure,
-  type Problem,
   type SpecificEnergy,
   type Temperature,
   type TemperatureDifference,
 } from "../units/index.js";
-import { demand, demandPositive } from "./problems.js";
 
 /**
  * Which temperature of a blend is meant. `dew` and `bubble`: the ends of the glide; compressor data of EN 12900 and
@@ -64,26 +63,26 @@ export const EVAPORATING_POINTS: readonly GlidePoint[] = ["dew", "bubble", "midp
 
 /** Records what is wrong with a level. */
 export function checkLevel(
-  problems: Problem[],
+  check: InputCheck,
   path: string,
   level: SaturationLevel,
   allowed: readonly GlidePoint[],
   isBlend: boolean,
 ): void {
   const expected = "{ pressure } or { temperature, at }, one of them";
-  if (!demand(problems, typeof level === "object" && level !== null, path, level, expected)) return;
+  if (!check.require(typeof level === "object" && level !== null, path, level, expected)) return;
   const { pressure, temperature, at } = level;
   const isOne = (pressure === undefined) !== (temperature === undefined);
-  if (!demand(problems, isOne, path, level, expected)) return;
+  if (!check.require(isOne, path, level, expected)) return;
   const words = `one of ${allowed.join(", ")}`;
   if (pressure !== undefined) {
-    demandPositive(problems, `${path}.pressure`, pressure);
-    demand(problems, at === undefined, `${path}.at`, at, "nothing: a pressure needs no end of the glide");
+    check.positive(`${path}.pressure`, pressure);
+    check.require(at === undefined, `${path}.at`, at, "nothing: a pressure needs no end of the glide");
   } else {
-    demandPositive(problems, `${path}.temperature`, temperature);
+    check.positive(`${path}.temperature`, temperature);
     if (at !== undefined || isBlend) {
       const reason = at === undefined ? `${words}: a blend has more than one temperature` : words;
-      demand(problems, allowed.includes(at as GlidePoint), `${path}.at`, at, reason);
+      check.require(allowed.includes(at as GlidePoint), `${path}.at`, at, reason);
     }
   }
 }

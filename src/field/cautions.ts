@@ -1,12 +1,12 @@
 import {
   type Caution,
   certifiedPersonsOnly,
-  InputCheck,
   isFlammable,
   SAFETY_CLASSES,
   type SafetyClass,
   toxicityClass,
 } from "../safety/index.js";
+import { InputCheck } from "../units/index.js";
 
 /** A step of work on site. */
 export type FieldStep =

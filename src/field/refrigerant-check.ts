@@ -1,4 +1,4 @@
-import type { InputCheck } from "../safety/index.js";
+import type { InputCheck } from "../units/index.js";
 
 /** Records a problem unless there is something that knows its composition and answers as a refrigerant does. */
 export function checkRefrigerant(check: InputCheck, path: string, value: unknown): boolean {

@@ -1,5 +1,4 @@
-import { attempt, type Mass, type Outcome, requireObject } from "../units/index.js";
-import { InputCheck } from "./input-check.js";
+import { attempt, InputCheck, type Mass, type Outcome, requireObject } from "../units/index.js";
 
 /** Days that the rule counts a year as; part of its formula. */
 const DAYS_PER_YEAR = 365;

@@ -1,5 +1,4 @@
-import { attempt, type Mass, type Outcome } from "../units/index.js";
-import { InputCheck } from "./input-check.js";
+import { attempt, InputCheck, type Mass, type Outcome } from "../units/index.js";
 
 /**
  * Mass of carbon dioxide with the same effect on the climate as a charge, kg: m GWP.

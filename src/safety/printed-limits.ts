@@ -1,5 +1,4 @@
-import type { Area, Mass } from "../units/index.js";
-import { InputCheck } from "./input-check.js";
+import { type Area, InputCheck, type Mass } from "../units/index.js";
 
 /**
  * A largest charge as text, rounded down so that the printed number is never above the limit.

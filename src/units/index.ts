@@ -4,6 +4,7 @@ export * from "./errors.js";
 export type * from "./flavour.js";
 export * from "./gauge.js";
 export * from "./gauge-pressure.js";
+export * from "./input-check.js";
 export * from "./length.js";
 export * from "./mass.js";
 export type { ParseOptions } from "./parse.js";

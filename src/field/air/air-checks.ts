@@ -1,6 +1,5 @@
 import data from "../../../data/field/air.json" with { type: "json" };
-import type { InputCheck } from "../../safety/index.js";
-import { OutOfRangeError, type Pressure, type Temperature } from "../../units/index.js";
+import { type InputCheck, OutOfRangeError, type Pressure, type Temperature } from "../../units/index.js";
 import { waterVapourPressure } from "../evacuation/water-vapour.js";
 import { humidityRatioFromWetBulb, vapourFromHumidityRatio } from "./psychrometrics.js";
 

@@ -1,5 +1,10 @@
-import { InputCheck } from "../../safety/index.js";
-import { type LocalAtmosphere, requireObject, type Temperature, type VolumeFlow } from "../../units/index.js";
+import {
+  InputCheck,
+  type LocalAtmosphere,
+  requireObject,
+  type Temperature,
+  type VolumeFlow,
+} from "../../units/index.js";
 import type { Thermometer } from "../measurement/instrument.js";
 import { checkThermometer } from "../measurement/instrument-checks.js";
 import { checkAtmosphere } from "../measurement/site.js";

@@ -1,7 +1,7 @@
-import { InputCheck } from "../../safety/index.js";
 import {
   attempt,
   type Density,
+  InputCheck,
   type Outcome,
   type Pressure,
   requireObject,

@@ -1,6 +1,12 @@
 import data from "../../../data/field/air.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type Outcome, type Power, requireObject, type Temperature } from "../../units/index.js";
+import {
+  attempt,
+  InputCheck,
+  type Outcome,
+  type Power,
+  requireObject,
+  type Temperature,
+} from "../../units/index.js";
 import { type Decision, decide, type Verdict } from "../measurement/decision.js";
 import { shown, shownCelsius } from "../measurement/shown.js";
 import type { AirSideCapacity } from "./air-side-capacity.js";

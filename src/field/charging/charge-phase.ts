@@ -1,6 +1,6 @@
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
-import { attempt, type Outcome, requireObject, type Temperature } from "../../units/index.js";
+import { attempt, InputCheck, type Outcome, requireObject, type Temperature } from "../../units/index.js";
 import { type CompositionCheck, checkComposition } from "../leak/tolerance.js";
 import type { Verdict } from "../measurement/decision.js";
 import { checkRefrigerant } from "../refrigerant-check.js";

@@ -1,9 +1,10 @@
 import data from "../../../data/field/extra-charge.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import {
   attempt,
   type Density,
+  InputCheck,
   type Length,
   type LinearDensity,
   type Mass,

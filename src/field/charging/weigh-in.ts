@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type Mass, type Outcome, requireObject } from "../../units/index.js";
+import { attempt, InputCheck, type Mass, type Outcome, requireObject } from "../../units/index.js";
 import { type Decision, decide } from "../measurement/decision.js";
 import { halfWidthUncertainty, resolutionUncertainty } from "../measurement/instrument.js";
 import { combineUncertainties, type Uncertainty } from "../measurement/uncertainty.js";

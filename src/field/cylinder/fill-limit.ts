@@ -1,8 +1,9 @@
 import data from "../../../data/field/filling-ratios.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import {
   attempt,
+  InputCheck,
   InputError,
   type Mass,
   type Outcome,

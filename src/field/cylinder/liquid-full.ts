@@ -1,8 +1,9 @@
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import type { Refrigerant, SinglePhaseState, State } from "../../state/index.js";
 import {
   attempt,
   type Density,
+  InputCheck,
   NoSuchStateError,
   type Outcome,
   type Pressure,

@@ -1,14 +1,9 @@
 import data from "../../../data/field/pressure-equipment.json" with { type: "json" };
-import {
-  InputCheck,
-  isFlammable,
-  SAFETY_CLASSES,
-  type SafetyClass,
-  toxicityClass,
-} from "../../safety/index.js";
+import { isFlammable, SAFETY_CLASSES, type SafetyClass, toxicityClass } from "../../safety/index.js";
 import {
   attempt,
   type GaugePressure,
+  InputCheck,
   type Length,
   type Outcome,
   OutOfRangeError,

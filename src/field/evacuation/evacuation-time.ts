@@ -1,7 +1,8 @@
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import {
   attempt,
   type Duration,
+  InputCheck,
   NotConvergedError,
   type Outcome,
   type Pressure,

@@ -1,4 +1,4 @@
-import type { InputCheck } from "../../safety/index.js";
+import type { InputCheck } from "../../units/index.js";
 import type { HoseElement, HoseGas } from "./hose.js";
 
 /** Records what is wrong with a gas. */

@@ -1,7 +1,7 @@
 import data from "../../../data/field/evacuation.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
 import {
   attempt,
+  InputCheck,
   type Length,
   type Outcome,
   type Pressure,

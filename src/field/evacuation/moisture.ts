@@ -1,8 +1,8 @@
-import { InputCheck } from "../../safety/index.js";
 import {
   attempt,
   type Density,
   type Duration,
+  InputCheck,
   type Mass,
   NoSuchStateError,
   type Outcome,

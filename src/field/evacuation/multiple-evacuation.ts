@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type Outcome, type Pressure, requireObject } from "../../units/index.js";
+import { attempt, InputCheck, type Outcome, type Pressure, requireObject } from "../../units/index.js";
 import { shown, shownKilopascal } from "../measurement/shown.js";
 
 /** A system evacuated several times, its vacuum broken with dry nitrogen in between. */

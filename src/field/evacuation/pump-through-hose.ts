@@ -1,6 +1,13 @@
 import data from "../../../data/field/evacuation.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
-import { attempt, type Outcome, type Pressure, requireObject, type VolumeFlow } from "../../units/index.js";
+import type { Warning } from "../../safety/index.js";
+import {
+  attempt,
+  InputCheck,
+  type Outcome,
+  type Pressure,
+  requireObject,
+  type VolumeFlow,
+} from "../../units/index.js";
 import { shown } from "../measurement/shown.js";
 import { MOLAR_GAS_CONSTANT } from "../molar-gas-constant.js";
 import { type HoseConductance, type HoseElement, type HoseGas, hoseConductance } from "./hose.js";

@@ -1,7 +1,7 @@
-import { InputCheck } from "../../safety/index.js";
 import {
   attempt,
   type Duration,
+  InputCheck,
   type Outcome,
   type Pressure,
   type PressureDifference,

@@ -1,6 +1,5 @@
 import data from "../../../data/field/evacuation.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import { requireObject } from "../../units/index.js";
+import { InputCheck, requireObject } from "../../units/index.js";
 import { checkReading, checkVacuumGauge } from "../measurement/instrument-checks.js";
 import type { RiseSample, RiseTest } from "./rise-test.js";
 

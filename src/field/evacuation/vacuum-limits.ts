@@ -1,8 +1,8 @@
 import data from "../../../data/field/evacuation.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
 import {
   attempt,
   type Duration,
+  InputCheck,
   type Outcome,
   OutOfRangeError,
   type Pressure,

@@ -1,7 +1,8 @@
 import data from "../../../data/field/evacuation.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import {
   attempt,
+  InputCheck,
   type LocalAtmosphere,
   type Outcome,
   type Pressure,

@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import type { Duration, Length, Pressure } from "../../units/index.js";
+import { type Duration, InputCheck, type Length, type Pressure } from "../../units/index.js";
 
 /**
  * Throughput of a leak from the bubbles that it blows: q = p_amb (π/6) d³ n, one bubble in each `interval`.

@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import type { Length, Pressure } from "../../units/index.js";
+import { InputCheck, type Length, type Pressure } from "../../units/index.js";
 
 /** A long round capillary between two pressures. */
 export interface Capillary {

@@ -1,7 +1,13 @@
 import data from "../../../data/field/leak-rate.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
-import { attempt, type Mass, type Outcome, requireObject, type Temperature } from "../../units/index.js";
+import {
+  attempt,
+  InputCheck,
+  type Mass,
+  type Outcome,
+  requireObject,
+  type Temperature,
+} from "../../units/index.js";
 import type { Verdict } from "../measurement/decision.js";
 import { shownUncertainty } from "../measurement/shown.js";
 import { checkRefrigerant } from "../refrigerant-check.js";

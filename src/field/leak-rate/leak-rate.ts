@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import type { Temperature } from "../../units/index.js";
+import { InputCheck, type Temperature } from "../../units/index.js";
 import { MOLAR_GAS_CONSTANT } from "../molar-gas-constant.js";
 
 /**

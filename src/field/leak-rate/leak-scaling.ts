@@ -1,6 +1,5 @@
 import data from "../../../data/field/leak-rate.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type Outcome, type Pressure, requireObject } from "../../units/index.js";
+import { attempt, InputCheck, type Outcome, type Pressure, requireObject } from "../../units/index.js";
 import { shownUncertainty } from "../measurement/shown.js";
 
 /** A gas on both sides of a leak. */

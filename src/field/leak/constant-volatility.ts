@@ -1,4 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
+import { InputCheck } from "../../units/index.js";
 
 /**
  * Part of the moles left when vapour has leaked from a standing binary until its liquid has a composition: Rayleigh's law with

@@ -1,7 +1,7 @@
-import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import {
   attempt,
+  InputCheck,
   type Mass,
   type Outcome,
   requireObject,

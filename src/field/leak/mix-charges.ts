@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type Mass, type Outcome } from "../../units/index.js";
+import { attempt, InputCheck, type Mass, type Outcome } from "../../units/index.js";
 
 /** A charge of known composition. */
 export interface MixedCharge {

@@ -1,6 +1,5 @@
-import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
-import { type Mass, requireObject, type Temperature, type Volume } from "../../units/index.js";
+import { InputCheck, type Mass, requireObject, type Temperature, type Volume } from "../../units/index.js";
 import { checkRefrigerant } from "../refrigerant-check.js";
 
 /** What leaves a vessel: its vapour, its liquid, or both with a mass fraction of vapour. Where one is gone, the other. */

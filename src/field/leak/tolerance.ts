@@ -1,6 +1,5 @@
-import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
-import { attempt, type Outcome } from "../../units/index.js";
+import { attempt, InputCheck, type Outcome } from "../../units/index.js";
 import type { Verdict } from "../measurement/decision.js";
 import { shown } from "../measurement/shown.js";
 import { checkRefrigerant } from "../refrigerant-check.js";

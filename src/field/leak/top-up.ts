@@ -1,7 +1,8 @@
-import { type Caution, InputCheck, type SafetyClass, tryFlammabilityFacts } from "../../safety/index.js";
+import { type Caution, type SafetyClass, tryFlammabilityFacts } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import {
   attempt,
+  InputCheck,
   type Mass,
   type Outcome,
   requireObject,

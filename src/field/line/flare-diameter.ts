@@ -1,6 +1,5 @@
 import data from "../../../data/field/flares.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import { attempt, InputError, type Length, type Outcome } from "../../units/index.js";
+import { attempt, InputCheck, InputError, type Length, type Outcome } from "../../units/index.js";
 import { shown } from "../measurement/shown.js";
 import { isSameDiameter } from "./tube.js";
 

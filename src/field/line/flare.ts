@@ -1,7 +1,8 @@
 import data from "../../../data/field/flares.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import {
   attempt,
+  InputCheck,
   InputError,
   type Length,
   type Outcome,

@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type Outcome, OutOfRangeError } from "../../units/index.js";
+import { attempt, InputCheck, type Outcome, OutOfRangeError } from "../../units/index.js";
 
 /** Below this only the laminar term of Churchill's formula is left to all digits. */
 const CREEPING = 10;

@@ -1,8 +1,8 @@
 import data from "../../../data/field/piping.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant, SinglePhaseState, State } from "../../state/index.js";
 import {
   attempt,
+  InputCheck,
   type Length,
   NoSuchStateError,
   type Outcome,

@@ -1,5 +1,10 @@
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type DewlineError, type Outcome, type TemperatureDifference } from "../../units/index.js";
+import {
+  attempt,
+  type DewlineError,
+  InputCheck,
+  type Outcome,
+  type TemperatureDifference,
+} from "../../units/index.js";
 import { shown } from "../measurement/shown.js";
 import { type LinePressureDrop, type RefrigerantLine, tryLinePressureDrop } from "./line-pressure-drop.js";
 import { checkLineVelocity, type LineKind } from "./line-velocity.js";

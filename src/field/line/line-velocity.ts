@@ -1,6 +1,12 @@
 import data from "../../../data/field/piping.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import { attempt, InputError, type Outcome, requireObject, type Speed } from "../../units/index.js";
+import {
+  attempt,
+  InputCheck,
+  InputError,
+  type Outcome,
+  requireObject,
+  type Speed,
+} from "../../units/index.js";
 import { shown } from "../measurement/shown.js";
 
 /** Kinds of lines that have usual velocities. */

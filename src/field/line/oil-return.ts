@@ -1,8 +1,8 @@
 import data from "../../../data/field/piping.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
 import {
   attempt,
   type Density,
+  InputCheck,
   type Length,
   type Outcome,
   type Power,

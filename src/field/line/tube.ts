@@ -1,6 +1,13 @@
 import data from "../../../data/field/tubes.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import { type Area, attempt, InputError, type Length, type Outcome, type Volume } from "../../units/index.js";
+import {
+  type Area,
+  attempt,
+  InputCheck,
+  InputError,
+  type Length,
+  type Outcome,
+  type Volume,
+} from "../../units/index.js";
 
 /** Size of a tube. */
 export interface TubeSize {

@@ -1,6 +1,12 @@
 import data from "../../../data/field/piping.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type Density, type Length, type Outcome, requireObject } from "../../units/index.js";
+import {
+  attempt,
+  type Density,
+  InputCheck,
+  type Length,
+  type Outcome,
+  requireObject,
+} from "../../units/index.js";
 import { frictionFactor } from "./friction.js";
 
 /** Liquid and vapour of one substance that flow together. */

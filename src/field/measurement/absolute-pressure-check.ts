@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import { requireObject } from "../../units/index.js";
+import { InputCheck, requireObject } from "../../units/index.js";
 import type { GaugeReference, ShownPressure } from "./absolute-pressure.js";
 import { checkGauge, checkReading } from "./instrument-checks.js";
 import { checkAtmosphere } from "./site.js";

@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type Outcome, requireObject } from "../../units/index.js";
+import { attempt, InputCheck, type Outcome, requireObject } from "../../units/index.js";
 import { shown, shownWithUncertainty } from "./shown.js";
 
 /** Answer of a check that can be sure, or not. */

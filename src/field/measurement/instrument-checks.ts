@@ -1,5 +1,5 @@
 import data from "../../../data/field/instruments.json" with { type: "json" };
-import type { InputCheck } from "../../safety/index.js";
+import type { InputCheck } from "../../units/index.js";
 import type { PressureGauge, Thermometer } from "./instrument.js";
 
 /** Records what is wrong with the description of a gauge. */

@@ -1,11 +1,11 @@
 import data from "../../../data/field/instruments.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import type {
-  GaugePressure,
-  Pressure,
-  PressureDifference,
-  Temperature,
-  TemperatureDifference,
+import {
+  type GaugePressure,
+  InputCheck,
+  type Pressure,
+  type PressureDifference,
+  type Temperature,
+  type TemperatureDifference,
 } from "../../units/index.js";
 import { checkGauge, checkReading, checkThermometer } from "./instrument-checks.js";
 import { shown } from "./shown.js";

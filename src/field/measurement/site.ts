@@ -1,5 +1,4 @@
-import type { InputCheck } from "../../safety/index.js";
-import type { LocalAtmosphere } from "../../units/index.js";
+import type { InputCheck, LocalAtmosphere } from "../../units/index.js";
 
 /** Records what is wrong with the air pressure of a site; true when it can be used. */
 export function checkAtmosphere(check: InputCheck, path: string, atmosphere: LocalAtmosphere): boolean {

@@ -1,6 +1,6 @@
 import data from "../../../data/field/instruments.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
-import { attempt, type Duration, type Outcome, requireObject } from "../../units/index.js";
+import type { Warning } from "../../safety/index.js";
+import { attempt, type Duration, InputCheck, type Outcome, requireObject } from "../../units/index.js";
 import { type DecisionWording, decide, type Verdict } from "./decision.js";
 import { resolutionUncertainty } from "./instrument.js";
 import { shown, shownWithUncertainty } from "./shown.js";

@@ -1,4 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
+import { InputCheck } from "../../units/index.js";
 
 /** Coverage factor of every expanded uncertainty: about 95 % for a normal distribution. */
 export const COVERAGE_FACTOR = 2;

@@ -1,6 +1,5 @@
 import data from "../../../data/field/nitrogen-hold.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import { requireObject } from "../../units/index.js";
+import { InputCheck, requireObject } from "../../units/index.js";
 import { checkGauge, checkReading, checkThermometer } from "../measurement/instrument-checks.js";
 import { shown } from "../measurement/shown.js";
 import { checkAtmosphere } from "../measurement/site.js";

@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type GaugePressure, type Outcome, type Volume } from "../../units/index.js";
+import { attempt, type GaugePressure, InputCheck, type Outcome, type Volume } from "../../units/index.js";
 
 /** Gas that is shut in under pressure. */
 export interface StoredGas {

@@ -1,9 +1,10 @@
 import data from "../../../data/field/pressure-test.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import {
   attempt,
   type Duration,
   type GaugePressure,
+  InputCheck,
   type Outcome,
   requireObject,
 } from "../../units/index.js";

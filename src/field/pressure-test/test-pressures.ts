@@ -1,6 +1,5 @@
 import data from "../../../data/field/pressure-test.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import type { GaugePressure } from "../../units/index.js";
+import { type GaugePressure, InputCheck } from "../../units/index.js";
 
 /** Pressures of a test with nitrogen. */
 export interface TestPressures {

@@ -1,6 +1,12 @@
 import data from "../../../data/field/pressure-test.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type Length, type Outcome, requireObject, type Volume } from "../../units/index.js";
+import {
+  attempt,
+  InputCheck,
+  type Length,
+  type Outcome,
+  requireObject,
+  type Volume,
+} from "../../units/index.js";
 import { checkTubeSize, type TubeSize, tubeBore } from "../line/tube.js";
 import { halfWidthUncertainty } from "../measurement/instrument.js";
 import { COVERAGE_FACTOR } from "../measurement/uncertainty.js";

@@ -1,9 +1,9 @@
 import data from "../../../data/field/recovery.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import {
   attempt,
   type GaugePressure,
+  InputCheck,
   InputError,
   type Mass,
   type Outcome,

@@ -1,7 +1,7 @@
-import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant, SinglePhaseState } from "../../state/index.js";
 import {
   attempt,
+  InputCheck,
   type Mass,
   NoSuchStateError,
   type Outcome,

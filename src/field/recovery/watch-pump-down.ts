@@ -1,6 +1,6 @@
 import data from "../../../data/field/recovery.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
-import { attempt, type GaugePressure, type Outcome, requireObject } from "../../units/index.js";
+import type { Warning } from "../../safety/index.js";
+import { attempt, type GaugePressure, InputCheck, type Outcome, requireObject } from "../../units/index.js";
 import { type Decision, decide } from "../measurement/decision.js";
 import { gaugeUncertainty, type PressureGauge } from "../measurement/instrument.js";
 import { checkGauge, checkReading } from "../measurement/instrument-checks.js";

@@ -1,8 +1,9 @@
 import data from "../../../data/field/rest.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import {
   attempt,
+  InputCheck,
   type Outcome,
   type Pressure,
   type PressureDifference,

@@ -1,9 +1,10 @@
 import data from "../../../data/field/rest.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import {
   attempt,
   type GaugePressure,
+  InputCheck,
   type LocalAtmosphere,
   type Outcome,
   type Pressure,

@@ -1,7 +1,7 @@
-import type { InputCheck } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import type {
   GaugePressure,
+  InputCheck,
   LocalAtmosphere,
   Pressure,
   PressureDifference,

@@ -1,8 +1,8 @@
 import data from "../../../data/field/rest.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
 import {
   attempt,
   type GaugePressure,
+  InputCheck,
   type Outcome,
   type PressureDifference,
   requireObject,

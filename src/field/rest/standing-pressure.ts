@@ -1,9 +1,10 @@
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import {
   attempt,
   type Density,
   type GaugePressure,
+  InputCheck,
   type LocalAtmosphere,
   type Mass,
   type Outcome,

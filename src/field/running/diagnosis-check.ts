@@ -1,5 +1,4 @@
-import { InputCheck } from "../../safety/index.js";
-import { requireObject } from "../../units/index.js";
+import { InputCheck, requireObject } from "../../units/index.js";
 import type { RunningUnit } from "./diagnosis.js";
 import { METERING_DEVICES } from "./metering-device.js";
 import type { JudgedReading } from "./reading-level.js";

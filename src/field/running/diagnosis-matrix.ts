@@ -1,5 +1,5 @@
 import data from "../../../data/field/diagnosis.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
+import { InputCheck } from "../../units/index.js";
 import { METERING_DEVICES, type MeteringDevice } from "./metering-device.js";
 
 /** A reading against its target. */

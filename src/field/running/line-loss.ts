@@ -1,7 +1,8 @@
 import data from "../../../data/field/running.json" with { type: "json" };
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import {
   attempt,
+  InputCheck,
   type Outcome,
   type Pressure,
   type PressureDifference,

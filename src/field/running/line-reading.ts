@@ -1,8 +1,9 @@
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import type { Refrigerant } from "../../state/index.js";
 import {
   attempt,
   type GaugePressure,
+  InputCheck,
   type LocalAtmosphere,
   type Pressure,
   type PressureDifference,

@@ -1,7 +1,8 @@
-import { InputCheck, type Warning } from "../../safety/index.js";
+import type { Warning } from "../../safety/index.js";
 import { evaporatorMean, glide, type Refrigerant } from "../../state/index.js";
 import {
   attempt,
+  InputCheck,
   type Outcome,
   type Pressure,
   requireObject,

@@ -1,6 +1,5 @@
-import { InputCheck } from "../../safety/index.js";
 import type { Refrigerant, Saturation } from "../../state/index.js";
-import type { Pressure, Temperature } from "../../units/index.js";
+import { InputCheck, type Pressure, type Temperature } from "../../units/index.js";
 
 /** Which end of the glide: dew for superheat, bubble for subcooling; a pure refrigerant has one curve. */
 export type SaturationEnd = "dew" | "bubble";

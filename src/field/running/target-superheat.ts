@@ -1,9 +1,9 @@
 import data from "../../../data/field/running.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
 import {
   attempt,
   fahrenheit,
   fahrenheitDifference,
+  InputCheck,
   inFahrenheit,
   type Outcome,
   OutOfRangeError,

@@ -1,6 +1,5 @@
 import data from "../../../data/field/running.json" with { type: "json" };
-import { InputCheck } from "../../safety/index.js";
-import { attempt, type Outcome, requireObject } from "../../units/index.js";
+import { attempt, InputCheck, type Outcome, requireObject } from "../../units/index.js";
 import type { DecisionLimits } from "../measurement/decision.js";
 import type { OperatingMode } from "./line-reading.js";
 import { METERING_DEVICES, type MeteringDevice } from "./metering-device.js";

@@ -1,5 +1,4 @@
-import type { Density, Mass } from "../../units/index.js";
-import { InputCheck } from "../input-check.js";
+import { type Density, InputCheck, type Mass } from "../../units/index.js";
 import type { FlammabilityClass } from "../safety-class.js";
 import { IEC_EDITIONS, type IecEdition, iecConstants } from "./constants.js";
 

@@ -1,6 +1,5 @@
-import { type Density, InputError } from "../../units/index.js";
+import { type Density, InputCheck, InputError } from "../../units/index.js";
 import { type FlammabilityFacts, flammabilityFacts, type SafetySource } from "../flammability.js";
-import { InputCheck } from "../input-check.js";
 import { isFlammable, SAFETY_CLASSES, type SafetyClass, toxicityClass } from "../safety-class.js";
 import { IEC_EDITIONS, iecConstants, MOUNTINGS } from "./constants.js";
 import type { UnventilatedRoom } from "./unventilated-room.js";

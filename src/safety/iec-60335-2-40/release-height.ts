@@ -1,5 +1,4 @@
-import type { Length } from "../../units/index.js";
-import { InputCheck } from "../input-check.js";
+import { InputCheck, type Length } from "../../units/index.js";
 import { IEC_EDITIONS, type IecEdition, iecConstants, MOUNTINGS, type Mounting } from "./constants.js";
 
 /**

@@ -1,5 +1,4 @@
-import type { Area, Density, Length, Mass } from "../../units/index.js";
-import { InputCheck } from "../input-check.js";
+import { type Area, type Density, InputCheck, type Length, type Mass } from "../../units/index.js";
 import { type ChargeBranch, IEC_EDITIONS, type IecEdition, iecConstants } from "./constants.js";
 
 /** What the two formulas of the clause need. */

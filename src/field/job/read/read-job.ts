@@ -1,6 +1,5 @@
-import { InputCheck } from "../../../safety/index.js";
 import { tryRefrigerant } from "../../../state/index.js";
-import { attempt, InputError, type Outcome, type Problem } from "../../../units/index.js";
+import { attempt, InputCheck, InputError, type Outcome, type Problem } from "../../../units/index.js";
 import type { PressureGauge, Thermometer } from "../../measurement/instrument.js";
 import { checkGauge, checkThermometer } from "../../measurement/instrument-checks.js";
 import { refusalsOf } from "../commission.js";

@@ -1,6 +1,5 @@
 import data from "../../../../data/field/leak-search.json" with { type: "json" };
-import { InputCheck } from "../../../safety/index.js";
-import { formatNumber } from "../../../units/index.js";
+import { formatNumber, InputCheck } from "../../../units/index.js";
 import { fieldCautions } from "../../cautions.js";
 import { decide, type Verdict } from "../../measurement/decision.js";
 import { gaugeUncertainty } from "../../measurement/instrument.js";

@@ -1,5 +1,5 @@
-import { InputCheck, type Warning } from "../../../safety/index.js";
-import { type Mass, toAbsolute } from "../../../units/index.js";
+import type { Warning } from "../../../safety/index.js";
+import { InputCheck, type Mass, toAbsolute } from "../../../units/index.js";
 import { fieldCautions } from "../../cautions.js";
 import { fillLimit } from "../../cylinder/fill-limit.js";
 import { type Verdict, worstVerdict } from "../../measurement/decision.js";

@@ -1,6 +1,12 @@
-import { InputCheck, type Warning } from "../../../safety/index.js";
+import type { Warning } from "../../../safety/index.js";
 import { glide, type Refrigerant } from "../../../state/index.js";
-import { formatNumber, type Mass, type Pressure, type Temperature } from "../../../units/index.js";
+import {
+  formatNumber,
+  InputCheck,
+  type Mass,
+  type Pressure,
+  type Temperature,
+} from "../../../units/index.js";
 import { type ComponentShift, type TopUpCase, topUp } from "../../leak/index.js";
 import { mostLost } from "../../leak/situation.js";
 import type { Verdict } from "../../measurement/decision.js";

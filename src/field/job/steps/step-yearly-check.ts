@@ -1,5 +1,5 @@
-import { annualLeakRate, InputCheck } from "../../../safety/index.js";
-import { formatNumber } from "../../../units/index.js";
+import { annualLeakRate } from "../../../safety/index.js";
+import { formatNumber, InputCheck } from "../../../units/index.js";
 import { fieldCautions } from "../../cautions.js";
 import { decide, type Verdict, worstVerdict } from "../../measurement/decision.js";
 import type { JobYearlyCheck } from "../form/service.js";

@@ -1,4 +1,4 @@
-import { InputError, type Problem } from "../units/index.js";
+import { InputError, type Problem } from "./errors.js";
 
 /**
  * Collects everything that is wrong with an input object, so that the caller hears of all of it at once.
